@@ -1,0 +1,4 @@
+export * from './entry';
+export * from './finding';
+export * from './judge';
+export * from './plan';

@@ -1,0 +1,78 @@
+import type { AnswerOf, BodyOf, TellingName } from '@libs/contracts';
+import type { Assurance } from '@libs/kernel';
+import type { RulebookFiles, RulebookProblem } from '@libs/rulebook';
+import type { Observable } from 'rxjs';
+
+/** Who sends, and under which idempotency key. */
+export type Sender = {
+  readonly key: string;
+  readonly actor: string;
+  readonly assurance: Assurance;
+};
+
+/** Told: the answer, or why it cannot belong to the record. `code` is kebab-case; `pointer` names the field. */
+export type Told<A> =
+  | { readonly ok: true; readonly answer: A }
+  | { readonly ok: false; readonly rejection: { readonly code: string; readonly pointer?: string; readonly [field: string]: unknown } };
+
+type Keyed = Exclude<TellingName, 'signIn'>;
+/** One function for each telling route, under the route's own name. `params` are the path's. */
+export type Tellings = {
+  readonly [N in Keyed]: (
+    body: BodyOf<N>,
+    sender: Sender,
+    params: { readonly [name: string]: string },
+  ) => Promise<Told<AnswerOf<N>>>;
+};
+
+export type Span = { readonly from: string | null; readonly to: string | null };
+
+/** Questions; undefined: nothing is known under that serial. */
+export type Questions = {
+  readonly plant: () => Promise<AnswerOf<'plant'>>;
+  readonly line: (stages: readonly string[]) => Promise<AnswerOf<'line'>>;
+  readonly section: (serial: string, at: string | null) => Promise<AnswerOf<'section'> | undefined>;
+  readonly homes: (search: string) => Promise<AnswerOf<'homes'>>;
+  /** By the home's serial or any of its sections'. */
+  readonly history: (serial: string) => Promise<AnswerOf<'history'> | undefined>;
+  readonly yieldByStation: (span: Span) => Promise<AnswerOf<'yield'>>;
+  readonly yieldTrend: (station: string, span: Span) => Promise<AnswerOf<'yieldTrend'>>;
+  readonly passages: (station: string, which: string, span: Span) => Promise<AnswerOf<'passages'>>;
+  readonly defectCounts: (
+    by: string,
+    only: { readonly station: string | null; readonly class: string },
+    span: Span,
+  ) => Promise<AnswerOf<'defectCounts'>>;
+  readonly defects: (only: { readonly [filter: string]: string | null }, span: Span) => Promise<AnswerOf<'defects'>>;
+};
+
+export type NewPerson = {
+  readonly person: string;
+  /** In clear; sealed before it is recorded. */
+  readonly name: string;
+  readonly roles: readonly string[];
+  readonly crew: string | null;
+  readonly stations: readonly string[];
+};
+
+/** The plant as plain functions: the one way in for the server, the command line, the seeds and the simulator. */
+export type Plant = {
+  readonly tell: Tellings;
+  readonly asks: Questions;
+  /** First event of a ledger. Records nothing when it is open already. */
+  readonly open: (name: string, zone: string, demonstration: boolean, sender: Sender) => Promise<void>;
+  readonly issueRevision: (
+    files: RulebookFiles,
+    effectiveFrom: string,
+    sender: Sender,
+  ) => Promise<{ readonly ok: true; readonly revision: number } | { readonly ok: false; readonly problems: readonly RulebookProblem[] }>;
+  readonly enroll: (person: NewPerson, sender: Sender) => Promise<void>;
+  /** Names in clear, where the key still exists. */
+  readonly people: () => Promise<readonly NewPerson[]>;
+  /** Everything after a position, then live; misses nothing and repeats nothing. */
+  readonly news: (after: number) => Observable<AnswerOf<'stream'>>;
+  readonly head: () => Promise<number>;
+  /** Every view from the ledger anew. Reports position and head as it goes. */
+  readonly rebuild: (progress: (position: number, head: number) => void) => Promise<void>;
+  readonly close: () => Promise<void>;
+};
