@@ -1,1 +1,3 @@
+export * from './names';
+export * from './plans';
 export * from './plant';

@@ -13,7 +13,14 @@ export type Sender = {
 /** Told: the answer, or why it cannot belong to the record. `code` is kebab-case; `pointer` names the field. */
 export type Told<A> =
   | { readonly ok: true; readonly answer: A }
-  | { readonly ok: false; readonly rejection: { readonly code: string; readonly pointer?: string; readonly [field: string]: unknown } };
+  | {
+      readonly ok: false;
+      readonly rejection: {
+        readonly code: string;
+        readonly pointer?: string;
+        readonly [field: string]: unknown;
+      };
+    };
 
 type Keyed = Exclude<TellingName, 'signIn'>;
 /** One function for each telling route, under the route's own name. `params` are the path's. */
@@ -43,7 +50,10 @@ export type Questions = {
     only: { readonly station: string | null; readonly class: string },
     span: Span,
   ) => Promise<AnswerOf<'defectCounts'>>;
-  readonly defects: (only: { readonly [filter: string]: string | null }, span: Span) => Promise<AnswerOf<'defects'>>;
+  readonly defects: (
+    only: { readonly [filter: string]: string | null },
+    span: Span,
+  ) => Promise<AnswerOf<'defects'>>;
 };
 
 export type NewPerson = {
@@ -65,7 +75,10 @@ export type Plant = {
     files: RulebookFiles,
     effectiveFrom: string,
     sender: Sender,
-  ) => Promise<{ readonly ok: true; readonly revision: number } | { readonly ok: false; readonly problems: readonly RulebookProblem[] }>;
+  ) => Promise<
+    | { readonly ok: true; readonly revision: number }
+    | { readonly ok: false; readonly problems: readonly RulebookProblem[] }
+  >;
   readonly enroll: (person: NewPerson, sender: Sender) => Promise<void>;
   /** Names in clear, where the key still exists. */
   readonly people: () => Promise<readonly NewPerson[]>;
