@@ -23,7 +23,12 @@ export type Route = {
 type Getting<A extends z.ZodType> = Route & { readonly answer: A };
 type Telling<B extends z.ZodType, A extends z.ZodType> = Route & { readonly body: B; readonly answer: A };
 
-const get = <A extends z.ZodType>(path: string, summary: string, answer: A, more: Partial<Route> = {}): Getting<A> => ({
+const get = <A extends z.ZodType>(
+  path: string,
+  summary: string,
+  answer: A,
+  more: Partial<Route> = {},
+): Getting<A> => ({
   method: 'GET',
   path,
   summary,
@@ -36,8 +41,7 @@ const get = <A extends z.ZodType>(path: string, summary: string, answer: A, more
 const tell = <B extends z.ZodType, A extends z.ZodType>(
   path: string,
   summary: string,
-  body: B,
-  answer: A,
+  { body, answer }: { readonly body: B; readonly answer: A },
   more: Partial<Route> = {},
 ): Telling<B, A> => ({
   method: 'POST',
@@ -61,30 +65,53 @@ const deciders = ['quality-manager', 'inspector', 'administrator'] as const;
 export const ROUTES = {
   health: get('/api/health', 'Whether the server is ready', screens.HealthAnswer, { access: 'anyone' }),
   signIns: get('/api/sign-ins', 'Who may sign in by PIN', screens.SignInsAnswer, { access: 'anyone' }),
-  signIn: tell('/api/sign-in', 'Sign in by PIN; sets a session cookie', screens.SignInRequest, screens.SignInAnswer, {
-    access: 'anyone',
-    status: 200,
-    keyed: false,
-  }),
+  signIn: tell(
+    '/api/sign-in',
+    'Sign in by PIN; sets a session cookie',
+    { body: screens.SignInRequest, answer: screens.SignInAnswer },
+    {
+      access: 'anyone',
+      status: 200,
+      keyed: false,
+    },
+  ),
   signOut: get('/api/sign-out', 'End the session', screens.Me, { method: 'POST', status: 200 }),
   me: get('/api/me', 'Who is signed in', screens.Me),
   plant: get('/api/plant', 'Stations, places, codes: what every screen needs once', screens.PlantAnswer),
   line: get('/api/line', 'Every section on the line', screens.LineAnswer, {
-    query: { stage: { required: false, about: 'on-line, pulled, ordered, shipped; left out: on-line and pulled' } },
+    query: {
+      stage: { required: false, about: 'on-line, pulled, ordered, shipped; left out: on-line and pulled' },
+    },
   }),
-  section: get('/api/sections/{serial}', 'A section: what is due, required, and what blocks it', screens.SectionAnswer, {
-    query: { at: { required: false, about: 'Station asked about, or `all`; left out: where the section is' } },
-  }),
+  section: get(
+    '/api/sections/{serial}',
+    'A section: what is due, required, and what blocks it',
+    screens.SectionAnswer,
+    {
+      query: {
+        at: { required: false, about: 'Station asked about, or `all`; left out: where the section is' },
+      },
+    },
+  ),
   homes: get('/api/homes', 'Homes, by part of a serial', screens.HomesAnswer, {
     query: { search: { required: false, about: 'Part of a serial, model or label number' } },
   }),
-  history: get('/api/homes/{serial}/history', "A home's history, in the order it happened", screens.HistoryAnswer),
+  history: get(
+    '/api/homes/{serial}/history',
+    "A home's history, in the order it happened",
+    screens.HistoryAnswer,
+  ),
   yield: get('/api/yield', 'First-pass yield of each station over a span', screens.YieldAnswer, {
     query: { by: { required: true, about: '`station`' }, ...span },
   }),
-  yieldTrend: get('/api/yield/trend', 'First-pass yield of one station, week by week', screens.YieldTrendAnswer, {
-    query: { station: { required: true, about: 'Station' }, ...span },
-  }),
+  yieldTrend: get(
+    '/api/yield/trend',
+    'First-pass yield of one station, week by week',
+    screens.YieldTrendAnswer,
+    {
+      query: { station: { required: true, about: 'Station' }, ...span },
+    },
+  ),
   passages: get('/api/yield/sections', 'The sections behind a figure', screens.PassagesAnswer, {
     query: {
       station: { required: true, about: 'Station' },
@@ -110,42 +137,98 @@ export const ROUTES = {
       ...span,
     },
   }),
-  stream: get('/api/stream', 'Live news from the ledger (server-sent events; Last-Event-ID catches up)', screens.StreamNews, {
-    media: 'text/event-stream',
-  }),
-  work: tell('/api/work', 'Tell that work was done', shapes.WorkRequest, shapes.WorkAnswer),
-  asking: tell('/api/askings', 'Ask whether you may go on: cleared or refused', shapes.AskingRequest, shapes.AskingAnswer, {
-    status: 200,
-  }),
-  signOff: tell('/api/sign-offs', 'Sign a station off: all as planned, except', shapes.SignOffRequest, shapes.WorkAnswer),
-  wrongSerial: tell('/api/corrections/serial', 'Put a wrong serial right', shapes.WrongSerialRequest, shapes.WorkAnswer),
-  correction: tell('/api/corrections/values', 'Put recorded values right', shapes.ValueCorrectionRequest, shapes.WorkAnswer),
-  defect: tell('/api/defects', 'Record a defect', shapes.DefectRequest, shapes.WorkAnswer),
-  rework: tell('/api/defects/{defect}/rework', 'Tell that rework is done', shapes.ReworkRequest, shapes.WorkAnswer),
-  verification: tell(
-    '/api/defects/{defect}/verification',
-    'Verify rework done by someone else',
-    shapes.VerificationRequest,
-    shapes.WorkAnswer,
+  stream: get(
+    '/api/stream',
+    'Live news from the ledger (server-sent events; Last-Event-ID catches up)',
+    screens.StreamNews,
+    {
+      media: 'text/event-stream',
+    },
   ),
-  closing: tell('/api/defects/{defect}/closing', 'Close a punch item or a shortage', shapes.ClosingRequest, shapes.WorkAnswer),
-  hold: tell('/api/holds', 'Hold a section', shapes.HoldRequest, shapes.WorkAnswer),
-  release: tell('/api/holds/{hold}/release', 'Release a hold', shapes.ReleaseRequest, shapes.WorkAnswer, { access: deciders }),
-  move: tell('/api/moves', 'Move a section to a station', shapes.MoveRequest, shapes.WorkAnswer),
-  pull: tell('/api/pulls', 'Pull a section off the line', shapes.PullRequest, shapes.WorkAnswer),
-  return: tell('/api/returns', 'Return a pulled section to the line', shapes.ReturnRequest, shapes.WorkAnswer),
-  shipment: tell('/api/shipments', 'Ship a section', shapes.ShipmentRequest, shapes.WorkAnswer),
-  label: tell('/api/labels', 'Affix a certification label', shapes.LabelRequest, shapes.WorkAnswer),
-  start: tell('/api/starts', 'Start a section on the line', shapes.StartRequest, shapes.WorkAnswer),
-  home: tell('/api/homes', 'Order a home', shapes.HomeRequest, shapes.WorkAnswer, { access: ['quality-manager', 'administrator', 'machine'] }),
-  lot: tell('/api/lots', 'Receive a lot', shapes.LotRequest, shapes.Recorded),
-  mounting: tell('/api/mountings', 'Mount a lot at a station', shapes.MountingRequest, shapes.Recorded),
+  work: tell('/api/work', 'Tell that work was done', { body: shapes.WorkRequest, answer: shapes.WorkAnswer }),
+  asking: tell(
+    '/api/askings',
+    'Ask whether you may go on: cleared or refused',
+    { body: shapes.AskingRequest, answer: shapes.AskingAnswer },
+    {
+      status: 200,
+    },
+  ),
+  signOff: tell('/api/sign-offs', 'Sign a station off: all as planned, except', {
+    body: shapes.SignOffRequest,
+    answer: shapes.WorkAnswer,
+  }),
+  wrongSerial: tell('/api/corrections/serial', 'Put a wrong serial right', {
+    body: shapes.WrongSerialRequest,
+    answer: shapes.WorkAnswer,
+  }),
+  correction: tell('/api/corrections/values', 'Put recorded values right', {
+    body: shapes.ValueCorrectionRequest,
+    answer: shapes.WorkAnswer,
+  }),
+  defect: tell('/api/defects', 'Record a defect', { body: shapes.DefectRequest, answer: shapes.WorkAnswer }),
+  rework: tell('/api/defects/{defect}/rework', 'Tell that rework is done', {
+    body: shapes.ReworkRequest,
+    answer: shapes.WorkAnswer,
+  }),
+  verification: tell('/api/defects/{defect}/verification', 'Verify rework done by someone else', {
+    body: shapes.VerificationRequest,
+    answer: shapes.WorkAnswer,
+  }),
+  closing: tell('/api/defects/{defect}/closing', 'Close a punch item or a shortage', {
+    body: shapes.ClosingRequest,
+    answer: shapes.WorkAnswer,
+  }),
+  hold: tell('/api/holds', 'Hold a section', { body: shapes.HoldRequest, answer: shapes.WorkAnswer }),
+  release: tell(
+    '/api/holds/{hold}/release',
+    'Release a hold',
+    { body: shapes.ReleaseRequest, answer: shapes.WorkAnswer },
+    { access: deciders },
+  ),
+  move: tell('/api/moves', 'Move a section to a station', {
+    body: shapes.MoveRequest,
+    answer: shapes.WorkAnswer,
+  }),
+  pull: tell('/api/pulls', 'Pull a section off the line', {
+    body: shapes.PullRequest,
+    answer: shapes.WorkAnswer,
+  }),
+  return: tell('/api/returns', 'Return a pulled section to the line', {
+    body: shapes.ReturnRequest,
+    answer: shapes.WorkAnswer,
+  }),
+  shipment: tell('/api/shipments', 'Ship a section', {
+    body: shapes.ShipmentRequest,
+    answer: shapes.WorkAnswer,
+  }),
+  label: tell('/api/labels', 'Affix a certification label', {
+    body: shapes.LabelRequest,
+    answer: shapes.WorkAnswer,
+  }),
+  start: tell('/api/starts', 'Start a section on the line', {
+    body: shapes.StartRequest,
+    answer: shapes.WorkAnswer,
+  }),
+  home: tell(
+    '/api/homes',
+    'Order a home',
+    { body: shapes.HomeRequest, answer: shapes.WorkAnswer },
+    { access: ['quality-manager', 'administrator', 'machine'] },
+  ),
+  lot: tell('/api/lots', 'Receive a lot', { body: shapes.LotRequest, answer: shapes.Recorded }),
+  mounting: tell('/api/mountings', 'Mount a lot at a station', {
+    body: shapes.MountingRequest,
+    answer: shapes.Recorded,
+  }),
 } as const satisfies Record<string, Route>;
 
 export type RouteName = keyof typeof ROUTES;
 /** What a route answers, and what it is told, as TypeScript sees them. */
 export type AnswerOf<N extends RouteName> = z.output<(typeof ROUTES)[N]['answer']>;
-export type TellingName = { [N in RouteName]: (typeof ROUTES)[N] extends { readonly body: z.ZodType } ? N : never }[RouteName];
+export type TellingName = {
+  [N in RouteName]: (typeof ROUTES)[N] extends { readonly body: z.ZodType } ? N : never;
+}[RouteName];
 export type BodyOf<N extends TellingName> = z.output<(typeof ROUTES)[N]['body']>;
 /** Before defaults are filled in: what a client may send. */
 export type SentBodyOf<N extends TellingName> = z.input<(typeof ROUTES)[N]['body']>;
