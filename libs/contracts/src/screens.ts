@@ -277,6 +277,10 @@ export const PlantAnswer = z.object({
   /** Which symptoms a component is known to show, and which operations can cause it, likeliest first. */
   faults: z.array(z.object({ component: z.string(), symptom: z.string(), operations: z.array(z.string()) })),
   operations: z.array(z.object({ id: z.string(), name: Words, station: z.string() })),
+  /** Reason codes for holds, pulls and corrections. */
+  reasons: z.array(z.object({ id: z.string(), name: Words, for: z.array(z.string()) })).optional(),
+  lotKinds: z.array(z.object({ id: z.string(), name: Words })).optional(),
+  instrumentKinds: z.array(z.object({ id: z.string(), name: Words })).optional(),
 });
 
 export const Me = z.object({
