@@ -1,0 +1,18 @@
+import { DataSource } from 'typeorm';
+import type { Access } from '../access';
+import { accessOver } from '../access';
+import { accessTables } from './access-tables';
+
+/** A file of its own beside the ledger's, or tables beside the ledger's in the same PostgreSQL database. */
+export type AccessPlace = { readonly sqlite: string } | { readonly postgres: string };
+
+const sourceOf = (place: AccessPlace): DataSource =>
+  'sqlite' in place
+    ? new DataSource({ type: 'sqlite', database: place.sqlite, enableWAL: true, busyTimeout: 5_000 })
+    : new DataSource({ type: 'postgres', url: place.postgres, poolSize: 2 });
+
+/** Opens the sign-ins of a plant, making their tables the first time. The command line and the server share them. */
+export const openAccess = async (place: AccessPlace, now?: () => number): Promise<Access> => {
+  const source = await sourceOf(place).initialize();
+  return accessOver(await accessTables(source), now);
+};
