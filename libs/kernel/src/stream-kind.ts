@@ -17,4 +17,12 @@ export type StreamKind<C, S, E extends NewEvent, R extends { readonly code: stri
  * Reads another stream's state inside the writer. A stream not loaded yet reads as its initial state
  * while the writer gathers what a batch needs; it then loads the misses and asks again.
  */
-export type ReadStream = <S>(kind: { readonly name: string; readonly initial: S }, id: string) => S;
+export type ReadStream = <S>(
+  kind: {
+    readonly name: string;
+    readonly initial: S;
+    /** `never` lets any kind's own evolve fit here; the writer folds with it what it loads. */
+    readonly evolve: (state: S, event: never) => S;
+  },
+  id: string,
+) => S;
