@@ -78,6 +78,12 @@ export type SectionMoved = Event<
     readonly shortages: readonly string[];
     /** Nothing of the station left is open, no shortage charged to it. */
     readonly complete: boolean;
+    /**
+     * Shops whose product is now in the section: this is the first line station with an operation that requires or
+     * expects one of the shop's. A shop has no moves of its own, so the move that ends its passage tells of it.
+     * `since`: first work of the shop on this section. Absent when there are none.
+     */
+    readonly shops?: readonly { readonly station: string; readonly since: string; readonly complete: boolean }[];
   }
 >;
 export type SectionPulled = Event<
@@ -167,6 +173,8 @@ export type DefectRecorded = Event<
     /** The operation that caused it and its station, which is charged. */
     readonly operation: string | null;
     readonly charged: string | null;
+    /** The crew that did the operation, as on record when the defect was; absent when nobody knows. */
+    readonly madeBy?: string;
     /** Opened by a rule on this finding, not by a person. */
     readonly finding?: Finding;
     readonly photos: readonly string[];
