@@ -1,3 +1,5 @@
+export * from './examples';
+export * from './openapi';
 export * from './routes';
 export * from './screens';
 export * from './shapes';

@@ -1,9 +1,12 @@
-import type { z } from 'zod';
+import { z } from 'zod';
 import * as screens from './screens';
 import * as shapes from './shapes';
 
 /** Roles that may use a route; `anyone` needs no sign-in. */
 export type Access = 'anyone' | 'signed-in' | readonly string[];
+
+/** A query parameter: text that `schema` checks. */
+export type Parameter = { readonly required: boolean; readonly about: string; readonly schema?: z.ZodType };
 
 export type Route = {
   readonly method: 'GET' | 'POST';
@@ -11,7 +14,7 @@ export type Route = {
   readonly path: string;
   readonly summary: string;
   readonly access: Access;
-  readonly query?: { readonly [name: string]: { readonly required: boolean; readonly about: string } };
+  readonly query?: { readonly [name: string]: Parameter };
   readonly body?: z.ZodType;
   readonly answer: z.ZodType;
   readonly status: number;
@@ -56,14 +59,25 @@ const tell = <B extends z.ZodType, A extends z.ZodType>(
 });
 
 const span = {
-  from: { required: false, about: 'First day, 2026-03-01; left out: 90 days before `to`' },
-  to: { required: false, about: 'Last day; left out: the last day on record' },
+  from: {
+    required: false,
+    about: 'First day, 2026-03-01; left out: 90 days before `to`',
+    schema: shapes.Day,
+  },
+  to: { required: false, about: 'Last day; left out: the last day on record', schema: shapes.Day },
 };
+const findingClass = {
+  required: false,
+  about: 'nonconformance (default), punch, shortage, record',
+  schema: shapes.FindingClass,
+};
+const STAGES = /^(?:on-line|pulled|ordered|shipped)(?:,(?:on-line|pulled|ordered|shipped))*$/;
 const deciders = ['quality-manager', 'inspector', 'administrator'] as const;
 
 /** Every route there is: the server answers by this table, the OpenAPI document and the web client come from it. */
 export const ROUTES = {
   health: get('/api/health', 'Whether the server is ready', screens.HealthAnswer, { access: 'anyone' }),
+  openapi: get('/api/openapi.json', 'This document', z.record(z.string(), z.unknown()), { access: 'anyone' }),
   signIns: get('/api/sign-ins', 'Who may sign in by PIN', screens.SignInsAnswer, { access: 'anyone' }),
   signIn: tell(
     '/api/sign-in',
@@ -80,7 +94,11 @@ export const ROUTES = {
   plant: get('/api/plant', 'Stations, places, codes: what every screen needs once', screens.PlantAnswer),
   line: get('/api/line', 'Every section on the line', screens.LineAnswer, {
     query: {
-      stage: { required: false, about: 'on-line, pulled, ordered, shipped; left out: on-line and pulled' },
+      stage: {
+        required: false,
+        about: 'on-line, pulled, ordered, shipped, several with commas; left out: on-line and pulled',
+        schema: z.string().regex(STAGES, 'on-line, pulled, ordered, shipped, with commas between'),
+      },
     },
   }),
   section: get(
@@ -102,7 +120,7 @@ export const ROUTES = {
     screens.HistoryAnswer,
   ),
   yield: get('/api/yield', 'First-pass yield of each station over a span', screens.YieldAnswer, {
-    query: { by: { required: true, about: '`station`' }, ...span },
+    query: { by: { required: true, about: '`station`', schema: z.literal('station') }, ...span },
   }),
   yieldTrend: get(
     '/api/yield/trend',
@@ -115,15 +133,23 @@ export const ROUTES = {
   passages: get('/api/yield/sections', 'The sections behind a figure', screens.PassagesAnswer, {
     query: {
       station: { required: true, about: 'Station' },
-      which: { required: false, about: 'left (default), nonconforming, escaped, incomplete' },
+      which: {
+        required: false,
+        about: 'left (default), nonconforming, escaped, incomplete',
+        schema: z.enum(['left', 'nonconforming', 'escaped', 'incomplete']),
+      },
       ...span,
     },
   }),
   defectCounts: get('/api/defects/counts', 'Defects counted, the worst first', screens.DefectCountsAnswer, {
     query: {
-      by: { required: false, about: 'code (default), component, symptom, station, operation' },
+      by: {
+        required: false,
+        about: 'code (default), component, symptom, station, operation',
+        schema: z.enum(['code', 'component', 'symptom', 'station', 'operation']),
+      },
       station: { required: false, about: 'Only those charged to this station' },
-      class: { required: false, about: 'nonconformance (default), punch, shortage, record' },
+      class: findingClass,
       ...span,
     },
   }),
@@ -133,7 +159,7 @@ export const ROUTES = {
       serial: { required: false, about: 'Of this section' },
       component: { required: false, about: 'Component' },
       symptom: { required: false, about: 'Symptom' },
-      class: { required: false, about: 'Class' },
+      class: { ...findingClass, about: 'nonconformance, punch, shortage, record; left out: all' },
       ...span,
     },
   }),
@@ -143,6 +169,13 @@ export const ROUTES = {
     screens.StreamNews,
     {
       media: 'text/event-stream',
+      query: {
+        after: {
+          required: false,
+          about: 'Position after which to begin, where no Last-Event-ID is sent; left out: only what is new',
+          schema: z.string().regex(/^\d{1,15}$/, 'a ledger position: digits'),
+        },
+      },
     },
   ),
   work: tell('/api/work', 'Tell that work was done', { body: shapes.WorkRequest, answer: shapes.WorkAnswer }),

@@ -19,6 +19,9 @@ export const Id = z
   .max(LIMITS.idLength)
   .regex(/^[A-Za-z0-9][A-Za-z0-9._:-]*$/, 'letters, digits, and . _ : - after the first character');
 
+/** What the ledger itself named, a defect or a hold: made of the idempotency key, so it may be longer. */
+export const Reference = z.string().min(1).max(200);
+
 /** Codes from the rulebook: operations, stations, places, characteristics. */
 export const Code = z.string().min(1).max(LIMITS.idLength);
 
