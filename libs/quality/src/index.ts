@@ -1,0 +1,6 @@
+export * from './defect-rates';
+export * from './distributions';
+export * from './intervals';
+export * from './pareto';
+export * from './rate';
+export * from './yields';
