@@ -7,3 +7,4 @@ export * from './instant';
 export * from './json';
 export * from './stream-kind';
 export * from './measure-unit';
+export * from './inch-fraction';

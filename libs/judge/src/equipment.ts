@@ -1,0 +1,80 @@
+import type { Entry } from './entry';
+import type { Finding } from './finding';
+import type { PlannedOperation, Source } from './plan';
+
+const PRACTICE: Source = { kind: 'practice', reference: '', row: '' };
+
+/** What came with the work: its photo, its lots, its instrument, and whether it was done where it belongs. */
+export const judgeEquipment = (operation: PlannedOperation, entry: Entry): readonly Finding[] => [
+  ...judgePhotos(operation, entry),
+  ...judgeLots(operation, entry),
+  ...judgeInstrument(operation, entry),
+  ...judgeStation(operation, entry),
+];
+
+/** `seen` without a photo is graver, and is said with its signature. */
+const judgePhotos = (operation: PlannedOperation, { photos, proof }: Entry): readonly Finding[] =>
+  (operation.photo === 'always' || operation.photo === 'gauge') && photos.length === 0 && proof !== 'seen'
+    ? [finding(operation, { rule: 'photo-missing', grade: 'note' })]
+    : [];
+
+/** Only the kinds the operation uses: a section inherits every lot of its station. */
+const judgeLots = (operation: PlannedOperation, { lots }: Entry): readonly Finding[] => [
+  ...operation.lots
+    .filter((kind) => !lots.some((lot) => lot.kind === kind))
+    .map((kind) => finding(operation, { rule: 'lot-missing', grade: 'note', required: kind })),
+  ...lots
+    .filter((lot) => !lot.usable && usesLots(operation, lot.kind))
+    .map((lot) =>
+      finding(operation, {
+        rule: 'lot-not-usable',
+        grade: 'hold',
+        class: 'nonconformance',
+        required: lot.kind,
+        recorded: lot.lot,
+      }),
+    ),
+];
+
+const usesLots = (operation: PlannedOperation, kind: string): boolean =>
+  operation.lots.includes(kind) ||
+  operation.values.some(({ from, lotKind }) => from === 'lot' && lotKind === kind);
+
+const judgeInstrument = (operation: PlannedOperation, { instrument }: Entry): readonly Finding[] => {
+  const required = operation.instrument;
+  if (required === null) return [];
+  if (instrument === null)
+    return [finding(operation, { rule: 'instrument-missing', grade: 'hold', required })];
+  if (instrument.kind !== required) {
+    return [
+      finding(operation, { rule: 'instrument-missing', grade: 'hold', required, recorded: instrument.kind }),
+    ];
+  }
+  const { usable, instrument: recorded } = instrument;
+  return usable
+    ? []
+    : [finding(operation, { rule: 'instrument-not-usable', grade: 'hold', required, recorded })];
+};
+
+const judgeStation = (operation: PlannedOperation, { station }: Entry): readonly Finding[] =>
+  station === null || station === operation.station
+    ? []
+    : [
+        finding(operation, {
+          rule: 'worked-elsewhere',
+          grade: 'note',
+          required: operation.station,
+          recorded: station,
+        }),
+      ];
+
+const finding = (
+  operation: PlannedOperation,
+  said: Pick<Finding, 'rule' | 'grade' | 'required' | 'recorded'> & Partial<Pick<Finding, 'class'>>,
+): Finding => ({
+  class: 'record',
+  operation: operation.id,
+  station: operation.station,
+  source: PRACTICE,
+  ...said,
+});

@@ -1,0 +1,111 @@
+import type { Rational } from '@libs/kernel';
+import { compare, inBase, isDecimal, rationalOf, sameKind } from '@libs/kernel';
+import type { RecordedValue } from './entry';
+import type { PlannedValue, Test } from './plan';
+
+/**
+ * Whether a value meets a test, exactly. `>= 7` is never true of text, nor of a length when a pressure is
+ * planned, and neither is `not(>= 7)`: what cannot be compared meets no test but the one that asks for any value.
+ */
+export const passes = (test: Test, value: string, unit: string | null, plannedUnit: string | null): boolean =>
+  verdict(test, { value, unit, plannedUnit }) === true;
+
+type Given = { readonly value: string; readonly unit: string | null; readonly plannedUnit: string | null };
+
+/** Undefined: value and test cannot be compared. */
+const verdict = (test: Test, given: Given): boolean | undefined => {
+  switch (test.is) {
+    case 'any':
+      return true;
+    case 'text':
+      return given.value === test.text;
+    case 'boolean':
+      return (test.boolean ? ['true', 'yes'] : ['false', 'no']).includes(given.value);
+    case 'anyOf':
+      return anyVerdict(test.tests.map((one) => verdict(one, given)));
+    case 'not': {
+      const inner = verdict(test.test, given);
+      return inner === undefined ? undefined : !inner;
+    }
+    default:
+      return numberVerdict(test, given);
+  }
+};
+
+const anyVerdict = (verdicts: readonly (boolean | undefined)[]): boolean | undefined => {
+  if (verdicts.includes(true)) return true;
+  return verdicts.includes(undefined) ? undefined : false;
+};
+
+type NumberTest = Extract<Test, { is: 'compare' | 'interval' }>;
+
+const numberVerdict = (test: NumberTest, { value, unit, plannedUnit }: Given): boolean | undefined => {
+  const number = numberIn(value, unit, plannedUnit);
+  const limit = (text: string): Rational => limitIn(text, unit, plannedUnit);
+  if (number === undefined) return undefined;
+  if (test.is === 'compare') return holds(compare(number, limit(test.number)), test.op);
+
+  const above = compare(number, limit(test.from));
+  const below = compare(limit(test.to), number);
+  return (test.fromClosed ? above >= 0 : above > 0) && (test.toClosed ? below >= 0 : below > 0);
+};
+
+/** Whether `a op b` holds, told by how a compares with b. */
+export const holds = (comparison: number, op: '<' | '<=' | '>' | '>=' | '='): boolean => {
+  switch (op) {
+    case '<':
+      return comparison < 0;
+    case '<=':
+      return comparison <= 0;
+    case '>':
+      return comparison > 0;
+    case '>=':
+      return comparison >= 0;
+    case '=':
+      return comparison === 0;
+  }
+};
+
+/** Same unit: compared as written. Another of the same kind: both in the kind's base unit. */
+const numberIn = (value: string, unit: string | null, plannedUnit: string | null): Rational | undefined => {
+  if (!isDecimal(value)) return undefined;
+  if (isSameUnit(unit, plannedUnit)) return rationalOf(value);
+  if (unit === null || plannedUnit === null || !sameKind(unit, plannedUnit)) return undefined;
+  return inBase(value, unit);
+};
+
+const limitIn = (text: string, unit: string | null, plannedUnit: string | null): Rational =>
+  (isSameUnit(unit, plannedUnit) ? undefined : inBase(text, plannedUnit ?? '1')) ?? rationalOf(text);
+
+/** Counts are counts, with or without the unit one. */
+const isSameUnit = (unit: string | null, plannedUnit: string | null): boolean =>
+  unit === plannedUnit || (isOne(unit) && isOne(plannedUnit));
+const isOne = (unit: string | null): boolean => unit === null || unit === '1';
+
+/** Whether the value is of the kind planned at all: a decimal in a unit of the right kind, a yes or no, a day. */
+export const isOfKind = (planned: PlannedValue, { value, unit }: RecordedValue): boolean => {
+  switch (planned.kind) {
+    case 'measure':
+      return numberIn(value, unit, planned.unit) !== undefined;
+    case 'count':
+      return WHOLE.test(value) && numberIn(value, unit, planned.unit) !== undefined;
+    case 'yes-no':
+      return unit === null && (value === 'yes' || value === 'no');
+    case 'date':
+      return unit === null && DAY.test(value);
+    case 'choice':
+    case 'text':
+      return unit === null && value.trim() !== '';
+    case 'derived':
+      return false;
+  }
+};
+
+const WHOLE = /^(?:0|[1-9]\d*)$/;
+const DAY = /^\d{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12]\d|3[01])$/;
+
+/** The value in its kind's base unit; a count as it is. Undefined for what is no number. */
+export const baseNumber = ({ value, unit }: RecordedValue): Rational | undefined => {
+  if (!isDecimal(value)) return undefined;
+  return unit === null ? rationalOf(value) : inBase(value, unit);
+};

@@ -1,0 +1,156 @@
+import type { Entry, RecordedValue } from './entry';
+import type { Finding } from './finding';
+import type { Grade, PlannedOperation, PlannedValue } from './plan';
+import { isOfKind, passes } from './reading';
+import type { Readings } from './relation';
+import { partsOf, unmetAt } from './relation';
+import { worstOf } from './worst';
+
+/** What is to be said of the values: of the wrong kind, missing, out of limits, or not fitting together. */
+export const judgeValues = (operation: PlannedOperation, entry: Entry): readonly Finding[] => {
+  if (operation.values.length === 0) return [];
+  const given = new Map(operation.values.map((value) => [value.characteristic, readingsOf(value, entry)]));
+  return operation.values.flatMap((planned) =>
+    planned.kind === 'derived'
+      ? judgeRelation(operation, planned, given)
+      : judgeReadings(operation, planned, given.get(planned.characteristic) ?? []),
+  );
+};
+
+/** Typed by whoever signs, or filled in from the lot's certificate or the instrument's record: never both. */
+const readingsOf = (planned: PlannedValue, entry: Entry): readonly RecordedValue[] =>
+  sourceOf(planned, entry).filter(({ characteristic }) => characteristic === planned.characteristic);
+
+const sourceOf = (planned: PlannedValue, entry: Entry): readonly RecordedValue[] => {
+  switch (planned.from) {
+    case 'entry':
+      return entry.values;
+    case 'lot':
+      return entry.lots
+        .filter(({ kind }) => kind === planned.lotKind)
+        .flatMap(({ properties }) => properties);
+    case 'instrument':
+      return entry.instrument?.properties ?? [];
+  }
+};
+
+const judgeReadings = (
+  operation: PlannedOperation,
+  planned: PlannedValue,
+  readings: readonly RecordedValue[],
+): readonly Finding[] => {
+  if (readings.length === 0) return planned.asked === 'always' ? [missing(operation, planned)] : [];
+
+  const wrong = readings.filter((reading) => !isOfKind(planned, reading));
+  const failing = readings.filter(
+    (reading) => !wrong.includes(reading) && !passes(planned.test, reading.value, reading.unit, planned.unit),
+  );
+  return [
+    ...wrong.slice(0, 1).map((reading) => ofWrongKind(operation, planned, reading)),
+    ...(failing.length > 0 ? [outOfLimits(operation, planned, failing)] : []),
+  ];
+};
+
+/** A relation is judged once its parts are there; some without the others leave it unproven. */
+const judgeRelation = (
+  operation: PlannedOperation,
+  planned: PlannedValue,
+  given: Readings,
+): readonly Finding[] => {
+  const { relation } = planned;
+  if (relation === undefined) return [];
+  const parts = partsOf(relation);
+  const absent = parts.filter((part) => (given.get(part) ?? []).length === 0);
+  if (absent.length > 0) {
+    return absent.length < parts.length ? partsMissing(operation, planned, absent) : [];
+  }
+  const planOf = new Map(operation.values.map((value) => [value.characteristic, value]));
+  const sound = parts.every((part) => (given.get(part) ?? []).every((one) => isSound(planOf.get(part), one)));
+  const places = sound ? unmetAt(relation, given) : undefined;
+  return places === undefined ? [] : [unmet(operation, planned, { parts, given, places })];
+};
+
+const isSound = (planned: PlannedValue | undefined, reading: RecordedValue): boolean =>
+  planned !== undefined && isOfKind(planned, reading);
+
+/** A part that is always asked for is missed under its own name already. */
+const partsMissing = (
+  operation: PlannedOperation,
+  planned: PlannedValue,
+  absent: readonly string[],
+): readonly Finding[] =>
+  operation.values
+    .filter(({ characteristic, asked }) => absent.includes(characteristic) && asked === 'where-any')
+    .map((part) => ({ ...missing(operation, planned), characteristic: part.characteristic }));
+
+const about = (
+  operation: PlannedOperation,
+  planned: PlannedValue,
+): Pick<Finding, 'operation' | 'station' | 'characteristic' | 'required' | 'source'> => ({
+  operation: operation.id,
+  station: operation.station,
+  characteristic: planned.characteristic,
+  required: planned.required,
+  source: planned.source,
+});
+
+/** The work may be right and only its record short: nothing graver than a hold, and no nonconformance. */
+const missing = (operation: PlannedOperation, planned: PlannedValue): Finding => ({
+  rule: 'value-missing',
+  grade: atMostHold(planned.grade),
+  class: 'record',
+  ...about(operation, planned),
+  ...unitOf(planned.unit),
+});
+
+const ofWrongKind = (
+  operation: PlannedOperation,
+  planned: PlannedValue,
+  reading: RecordedValue,
+): Finding => ({
+  rule: 'value-of-wrong-kind',
+  grade: 'refuse',
+  class: 'record',
+  ...about(operation, planned),
+  recorded: reading.value,
+  ...unitOf(reading.unit),
+});
+
+const outOfLimits = (
+  operation: PlannedOperation,
+  planned: PlannedValue,
+  failing: readonly RecordedValue[],
+): Finding => {
+  const worst = worstOf(planned.test, failing);
+  return {
+    rule: 'value-out-of-limits',
+    grade: planned.grade,
+    class: 'nonconformance',
+    ...about(operation, planned),
+    recorded: worst?.value ?? '',
+    ...unitOf(worst?.unit ?? null),
+    ...placesOf(failing.flatMap(({ place }) => place ?? [])),
+  };
+};
+
+const unmet = (
+  operation: PlannedOperation,
+  planned: PlannedValue,
+  { parts, given, places }: { parts: readonly string[]; given: Readings; places: readonly string[] },
+): Finding => ({
+  rule: 'relation-not-met',
+  grade: planned.grade,
+  class: 'nonconformance',
+  ...about(operation, planned),
+  recorded: parts.map((part) => `${part} ${told(given.get(part) ?? [])}`).join(', '),
+  ...placesOf(places),
+});
+
+const told = (readings: readonly RecordedValue[]): string =>
+  readings.map(({ value, unit }) => (unit === null ? value : `${value} ${unit}`)).join(' ');
+
+const unitOf = (unit: string | null): { readonly unit?: string } => (unit === null ? {} : { unit });
+const placesOf = (places: readonly string[]): { readonly places?: readonly string[] } =>
+  places.length === 0 ? {} : { places: [...new Set(places)] };
+
+export const atMostHold = (grade: Grade): Grade => (grade === 'refuse' ? 'hold' : grade);
