@@ -1,0 +1,74 @@
+import type { DynamicModule, Provider, Type } from '@nestjs/common';
+import { APP_FILTER, APP_GUARD } from '@nestjs/core';
+import { AskingsController } from '../askings/askings.controller';
+import { CorrectionsController } from '../corrections/corrections.controller';
+import { DefectsController } from '../defects/defects.controller';
+import { HealthController } from '../health/health.controller';
+import { HoldsController } from '../holds/holds.controller';
+import { HomesController } from '../homes/homes.controller';
+import { AccessGuard } from '../http/access.guard';
+import { ProblemFilter } from '../http/problem.filter';
+import { LabelsController } from '../labels/labels.controller';
+import { LineController } from '../line/line.controller';
+import { LotsController } from '../lots/lots.controller';
+import { MeController } from '../me/me.controller';
+import { MountingsController } from '../mountings/mountings.controller';
+import { MovesController } from '../moves/moves.controller';
+import { OpenapiController } from '../openapi/openapi.controller';
+import { PlantController } from '../plant/plant.controller';
+import { PullsController } from '../pulls/pulls.controller';
+import { ReturnsController } from '../returns/returns.controller';
+import { SectionsController } from '../sections/sections.controller';
+import { ShipmentsController } from '../shipments/shipments.controller';
+import { SignInController } from '../sign-in/sign-in.controller';
+import { SignInsController } from '../sign-ins/sign-ins.controller';
+import { SignOffsController } from '../sign-offs/sign-offs.controller';
+import { SignOutController } from '../sign-out/sign-out.controller';
+import { StartsController } from '../starts/starts.controller';
+import { StreamController } from '../stream/stream.controller';
+import { WorkController } from '../work/work.controller';
+import { YieldController } from '../yield/yield.controller';
+
+const CONTROLLERS: readonly Type[] = [
+  AskingsController,
+  CorrectionsController,
+  DefectsController,
+  HealthController,
+  HoldsController,
+  HomesController,
+  LabelsController,
+  LineController,
+  LotsController,
+  MeController,
+  MountingsController,
+  MovesController,
+  OpenapiController,
+  PlantController,
+  PullsController,
+  ReturnsController,
+  SectionsController,
+  ShipmentsController,
+  SignInController,
+  SignInsController,
+  SignOffsController,
+  SignOutController,
+  StartsController,
+  StreamController,
+  WorkController,
+  YieldController,
+];
+
+export class AppModule {
+  /** `also`: controllers of whoever starts this server, such as the bench's empty one to compare with. */
+  static over(parts: readonly Provider[], also: readonly Type[] = []): DynamicModule {
+    return {
+      module: AppModule,
+      controllers: [...CONTROLLERS, ...also],
+      providers: [
+        ...parts,
+        { provide: APP_GUARD, useClass: AccessGuard },
+        { provide: APP_FILTER, useClass: ProblemFilter },
+      ],
+    };
+  }
+}

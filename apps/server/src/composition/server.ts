@@ -1,0 +1,76 @@
+import type { Access, Plant } from '@libs/plant';
+import type { Provider, Type } from '@nestjs/common';
+import { NestFactory } from '@nestjs/core';
+import type { NestFastifyApplication } from '@nestjs/platform-fastify';
+import { openDoor } from '../http/door';
+import { fastifyServer } from '../http/fastify-server';
+import type { Log } from '../http/log';
+import { openStreams } from '../http/open-streams';
+import type { FaultReader } from '../http/problem.filter';
+import { webFiles } from '../http/web-files';
+import type { Setting } from '../tokens';
+import { DOOR, FAULTS, LOG, PLANT, SETTING, STREAMS } from '../tokens';
+import { AppModule } from './app.module';
+import { nestLog } from './nest-log';
+
+export type ServerParts = {
+  readonly plant: Plant;
+  readonly access: Access;
+  readonly setting: Setting;
+  readonly readFault: FaultReader;
+  readonly log: Log;
+  /** Folder of the built web app. */
+  readonly web: string;
+  readonly also?: readonly Type[];
+};
+
+export type Server = {
+  /** Returns the address, with the port the system gave when asked for port 0. */
+  readonly listen: (port: number, host: string) => Promise<string>;
+  /** Ends what is open, answers what has come in, and takes nothing new. */
+  readonly close: () => Promise<void>;
+  readonly app: NestFastifyApplication;
+};
+
+const SIGN_IN_EVENTS = /^Person/;
+
+export const createServer = async (parts: ServerParts): Promise<Server> => {
+  const { plant, access, setting, readFault, log, web, also } = parts;
+  const door = openDoor(access, plant);
+  const streams = openStreams();
+  const provided: readonly Provider[] = [
+    { provide: PLANT, useValue: plant },
+    { provide: DOOR, useValue: door },
+    { provide: SETTING, useValue: setting },
+    { provide: FAULTS, useValue: readFault },
+    { provide: LOG, useValue: log },
+    { provide: STREAMS, useValue: streams },
+  ];
+  const app = await NestFactory.create<NestFastifyApplication>(
+    AppModule.over(provided, also),
+    fastifyServer(webFiles(web)),
+    { logger: nestLog(log), abortOnError: false },
+  );
+  await app.init();
+  const enrolments = plant.news(await plant.head()).subscribe({
+    next: ({ type }) => {
+      if (SIGN_IN_EVENTS.test(type)) door.peopleChanged();
+    },
+    error: (fault: unknown) => {
+      log('news-failed', { fault: String(fault) });
+    },
+  });
+
+  return {
+    app,
+    listen: async (port, host) => {
+      await app.listen(port, host);
+      return app.getUrl();
+    },
+    close: async () => {
+      enrolments.unsubscribe();
+      streams.endAll();
+      await app.close();
+    },
+  };
+};

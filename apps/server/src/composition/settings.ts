@@ -1,0 +1,52 @@
+import { resolve } from 'node:path';
+import { z } from 'zod';
+
+/** What the environment says, checked. */
+export type Settings = {
+  readonly port: number;
+  readonly host: string;
+  readonly data: string;
+  readonly databaseUrl: string | null;
+  readonly demonstration: boolean;
+  readonly secureCookies: boolean;
+};
+
+const yesNo = z.enum(['0', '1'], 'must be 0 or 1');
+
+/** Empty counts as left out: that is how a shell unsets a variable for one command. */
+const Environment = z.object({
+  PORT: z
+    .string()
+    .regex(/^\d{1,5}$/, 'must be a port number, 0 to 65535')
+    .refine((port) => Number(port) <= 65_535, 'must be a port number, 0 to 65535')
+    .default('3000'),
+  HOST: z.string().default('127.0.0.1'),
+  STUDBOOK_DATA: z.string().default('./data'),
+  DATABASE_URL: z
+    .string()
+    .regex(/^postgres(?:ql)?:\/\//, 'must begin with postgres:// or postgresql://; leave it out for SQLite')
+    .optional(),
+  STUDBOOK_DEMO: yesNo.default('1'),
+  STUDBOOK_SECURE_COOKIES: yesNo.default('0'),
+});
+
+export class SettingsWrong extends Error {}
+
+export const readSettings = (environment: NodeJS.ProcessEnv): Settings => {
+  const given = Object.fromEntries(Object.entries(environment).filter(([, value]) => value !== ''));
+  const read = Environment.safeParse(given);
+  if (!read.success) {
+    throw new SettingsWrong(
+      read.error.issues.map(({ path, message }) => `${path.join('.')} ${message}`).join('\n'),
+    );
+  }
+  const { PORT, HOST, STUDBOOK_DATA, DATABASE_URL, STUDBOOK_DEMO, STUDBOOK_SECURE_COOKIES } = read.data;
+  return {
+    port: Number(PORT),
+    host: HOST,
+    data: resolve(STUDBOOK_DATA),
+    databaseUrl: DATABASE_URL ?? null,
+    demonstration: STUDBOOK_DEMO === '1',
+    secureCookies: STUDBOOK_SECURE_COOKIES === '1',
+  };
+};

@@ -1,0 +1,43 @@
+import { LIMITS } from '@libs/contracts';
+import { FastifyAdapter } from '@nestjs/platform-fastify';
+import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import { API_HEADERS } from './security-headers';
+import type { WebFiles } from './web-files';
+
+/** A tablet on a poor link still gets its entry through; a sender that dribbles does not hold a socket for ever. */
+const REQUEST_MS = 60_000;
+/** Longest name the ledger gives (a hold's: the idempotency key and more), percent-encoded. */
+const PARAM_LENGTH = 600;
+
+export const fastifyServer = (web: WebFiles | undefined): FastifyAdapter => {
+  const adapter = new FastifyAdapter({
+    bodyLimit: LIMITS.bodyBytes,
+    requestTimeout: REQUEST_MS,
+    routerOptions: { maxParamLength: PARAM_LENGTH },
+    skipMiddie: true,
+  });
+  const server = adapter.getInstance<FastifyInstance>();
+  // Only JSON is taken: a form of another site can send text/plain, and then looks like one of ours.
+  server.removeContentTypeParser('text/plain');
+  server.addHook('onRequest', (request, reply, next) => {
+    if (isApi(request.url)) {
+      reply.headers(API_HEADERS);
+      next();
+    } else if (web !== undefined && reads(request)) giveFile(web, request, reply, next);
+    else next();
+  });
+  return adapter;
+};
+
+const isApi = (url: string): boolean => /^\/api(?:[/?]|$)/.test(url);
+const reads = ({ method }: FastifyRequest): boolean => method === 'GET' || method === 'HEAD';
+
+/** Fastify lets go of the answer only when a file was found: what is not a file goes on to the routes, and to 404. */
+const giveFile = (web: WebFiles, request: FastifyRequest, reply: FastifyReply, next: () => void): void => {
+  let missing = false;
+  web(request.raw, reply.raw, () => {
+    missing = true;
+    next();
+  });
+  if (!missing) reply.hijack();
+};

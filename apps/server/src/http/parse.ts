@@ -1,0 +1,30 @@
+import type { z } from 'zod';
+import type { Trouble } from './problem';
+import { badRequest, pointerOf } from './problem';
+
+/** A runaway body can break in a thousand places; the first of them are enough to mend it. */
+const TROUBLES_TOLD = 20;
+
+/** Every field that is wrong is named at once. `under` is where the value was: nothing for a body, else `query`, `path`. */
+export const parse = <T extends z.ZodType>(
+  schema: T,
+  value: unknown,
+  under: readonly string[] = [],
+): z.output<T> => {
+  const parsed = schema.safeParse(value);
+  if (parsed.success) return parsed.data;
+
+  throw badRequest(
+    'The request is not as this route takes it',
+    parsed.error.issues.slice(0, TROUBLES_TOLD).flatMap((issue) => troubles(issue, under)),
+  );
+};
+
+/** A field that does not belong is named itself, not the object it was found in. */
+const troubles = (issue: z.core.$ZodIssue, under: readonly string[]): readonly Trouble[] =>
+  issue.code === 'unrecognized_keys'
+    ? issue.keys.map((key) => ({
+        pointer: pointerOf([...under, ...issue.path, key]),
+        detail: 'not a field of this request',
+      }))
+    : [{ pointer: pointerOf([...under, ...issue.path]), detail: issue.message }];

@@ -1,0 +1,78 @@
+import type { Trouble } from './problem';
+import { Problem } from './problem';
+
+export type Ruling = {
+  readonly status: 403 | 404 | 409 | 422;
+  readonly title: string;
+  readonly field: string | null;
+};
+
+const unknown = (field: string, title: string): Ruling => ({ status: 404, title, field });
+const conflict = (field: string | null, title: string): Ruling => ({ status: 409, title, field });
+const wrong = (field: string, title: string): Ruling => ({ status: 422, title, field });
+const forbidden = (title: string): Ruling => ({ status: 403, title, field: null });
+
+/** What each rejection is over HTTP. A code the record knows and this table does not is a compile error. */
+export const RULINGS = {
+  'section-unknown': unknown('serial', 'No section or home of this plant has that serial'),
+  'serial-already-ordered': conflict('serial', 'That serial is ordered already'),
+  'section-already-started': conflict('serial', 'That section is on the line already'),
+  'no-revision-in-force': conflict(null, 'No rulebook revision is in force yet'),
+  'section-not-on-line': conflict('serial', 'That section is not on the line'),
+  'section-not-pulled': conflict('serial', 'That section was not pulled off the line'),
+  'station-unknown': wrong('station', 'The rulebook has no such station'),
+  'operation-unknown': wrong('operation', 'The build plan of this section has no such operation'),
+  'operation-not-of-station': wrong('operation', 'That operation belongs to another station'),
+  'operation-signed-apart': wrong('operation', 'That operation has a signature of its own'),
+  'operation-of-other-unit': wrong(
+    'operation',
+    'That operation belongs to the home or to a section, not to this',
+  ),
+  'place-unknown': wrong('except', 'The build plan has no such place here'),
+  'characteristic-unknown': wrong('values', 'That operation has no such characteristic'),
+  'characteristic-not-entered': wrong('values', 'That characteristic is not entered by hand'),
+  'value-not-a-number': wrong('values', 'That value must be a decimal number, such as 36.5'),
+  'value-not-yes-or-no': wrong('values', 'That value must be yes or no'),
+  'unit-unknown': wrong('values', 'That is not a unit this plant measures in'),
+  'unit-of-other-kind': wrong('values', 'That unit measures another kind of quantity'),
+  'choice-unknown': wrong('values', 'That value is not one of the choices'),
+  'lot-unknown': wrong('lots', 'No lot was received under that number'),
+  'instrument-unknown': wrong('instrument', 'No instrument is known under that number'),
+  'work-not-recorded': conflict('operation', 'No work of that operation is on record'),
+  'same-serial': wrong('belongsTo', 'That is the serial it is recorded on already'),
+  'component-unknown': wrong('component', 'The rulebook has no such component'),
+  'symptom-unknown': wrong('symptom', 'The rulebook has no such symptom'),
+  'reason-unknown': wrong('reason', 'The rulebook has no such reason'),
+  'defect-unknown': unknown('path/defect', 'That section has no such defect'),
+  'defect-already-closed': conflict('path/defect', 'That defect is closed already'),
+  'rework-not-done': conflict('path/defect', 'No rework is on record to verify'),
+  'verified-by-own-hand': forbidden('Who did the rework may not verify it'),
+  'disposition-needed': conflict(
+    'path/defect',
+    'That defect needs rework and verification, it cannot just be closed',
+  ),
+  'hold-unknown': unknown('path/hold', 'That section has no such hold'),
+  'hold-already-released': conflict('path/hold', 'That hold is released already'),
+  'not-allowed': forbidden('Your role may not decide this'),
+} as const satisfies { readonly [code: string]: Ruling };
+
+type Rejection = { readonly code: string; readonly pointer?: string; readonly [field: string]: unknown };
+
+const rulings: { readonly [code: string]: Ruling | undefined } = RULINGS;
+/** A code this server was built without still is a no, and says itself what is the matter. */
+const OTHER: Ruling = { status: 422, title: 'The record does not take this', field: null };
+
+export const rejected = ({ code, pointer, ...fields }: Rejection): Problem => {
+  const { status, title, field } = rulings[code] ?? OTHER;
+  const given = Object.entries(fields).filter(
+    ([, value]) => typeof value === 'string' || typeof value === 'number',
+  );
+  const detail = [title, ...given.map(([name, value]) => `${name} ${String(value)}`)].join('; ');
+
+  return new Problem({ status, code, title, detail, errors: trouble(pointer, field, title), more: fields });
+};
+
+const trouble = (pointer: string | undefined, field: string | null, detail: string): readonly Trouble[] => {
+  const place = pointer ?? (field === null ? undefined : `/${field}`);
+  return place === undefined ? [] : [{ pointer: place.startsWith('#') ? place : `#${place}`, detail }];
+};

@@ -1,0 +1,16 @@
+import type { AnswerOf } from '@libs/contracts';
+import { ROUTES } from '@libs/contracts';
+import type { Plant } from '@libs/plant';
+import { Controller, Inject } from '@nestjs/common';
+import { Answers } from '../http/answers';
+import { PLANT } from '../tokens';
+
+@Controller()
+export class PlantController {
+  constructor(@Inject(PLANT) private readonly plant: Plant) {}
+
+  @Answers(ROUTES.plant)
+  show(): Promise<AnswerOf<'plant'>> {
+    return this.plant.asks.plant();
+  }
+}

@@ -1,0 +1,34 @@
+import type { AnswerOf, BodyOf } from '@libs/contracts';
+import { ROUTES } from '@libs/contracts';
+import { Controller, Inject, Res } from '@nestjs/common';
+import type { FastifyReply } from 'fastify';
+import { Answers } from '../http/answers';
+import { SentBody } from '../http/asked';
+import type { Door } from '../http/door';
+import { sessionCookie } from '../http/session-cookie';
+import type { Setting } from '../tokens';
+import { DOOR, SETTING } from '../tokens';
+import { notSignedIn, wrongPin } from './not-signed-in';
+
+@Controller()
+export class SignInController {
+  constructor(
+    @Inject(DOOR) private readonly door: Door,
+    @Inject(SETTING) private readonly setting: Setting,
+  ) {}
+
+  @Answers(ROUTES.signIn)
+  async signIn(
+    @SentBody() { person, pin }: BodyOf<'signIn'>,
+    @Res({ passthrough: true }) reply: FastifyReply,
+  ): Promise<AnswerOf<'signIn'>> {
+    const outcome = await this.door.access.signIn(person, pin);
+    if (!outcome.ok) throw notSignedIn(outcome);
+
+    const who = await this.door.whoIs(outcome.session);
+    if (who === undefined) throw wrongPin();
+
+    reply.header('set-cookie', sessionCookie(outcome.session, outcome.expiresAt, this.setting.secureCookies));
+    return { me: who.me };
+  }
+}

@@ -1,0 +1,16 @@
+/** What composition/ hands to the controllers, by name. */
+export const PLANT = Symbol('plant');
+export const DOOR = Symbol('door');
+export const SETTING = Symbol('setting');
+export const FAULTS = Symbol('faults');
+export const LOG = Symbol('log');
+export const STREAMS = Symbol('streams');
+
+/** What a controller may know of how this server was set up. */
+export type Setting = {
+  readonly engine: 'sqlite' | 'postgres';
+  readonly ledger: string;
+  readonly version: string;
+  /** Behind a proxy that speaks TLS: cookies go back only that way. */
+  readonly secureCookies: boolean;
+};
