@@ -1,0 +1,44 @@
+import type { Card } from './measured';
+import type { HomeOrder } from './models';
+import type { Chance } from './random';
+import type { Said, Telling } from './telling';
+import type { Fault } from './story';
+import type { World } from './world';
+
+/** A defect the floor knows of and has not seen mended. */
+export type KnownDefect = {
+  readonly defect: string;
+  readonly operation: string | null;
+  reworkedBy: string | null;
+};
+/** A fault that is there and nobody has noticed yet. */
+export type Hidden = { readonly fault: Fault; readonly place: string | null };
+
+/** What the people around one section have in their heads: it grows as the section goes down the line. */
+export type Section = {
+  readonly world: World;
+  readonly chance: Chance;
+  readonly home: HomeOrder;
+  readonly serial: string;
+  readonly wet: boolean;
+  readonly cards: ReadonlyMap<string, Card>;
+  readonly done: Set<string>;
+  /** Done on the floor, its sign-off not sent yet. */
+  readonly unsent: Telling[];
+  readonly defects: KnownDefect[];
+  readonly hidden: Hidden[];
+  readonly shortages: string[];
+  now: number;
+};
+
+/** Defects a telling opened, its holds among them, are from now on known. */
+export const learn = (section: Section, said: readonly Said[]): void => {
+  for (const one of said) {
+    if (!one.ok) continue;
+    for (const hold of one.answer.holds ?? []) {
+      const { defect } = hold;
+      if (defect === null || section.defects.some((known) => known.defect === defect)) continue;
+      section.defects.push({ defect, operation: hold.operation, reworkedBy: null });
+    }
+  }
+};

@@ -1,0 +1,122 @@
+import type { Plant, Sender } from '@libs/plant';
+import type { RulebookFiles } from '@libs/rulebook';
+import type { Flow } from './flow';
+import { runLots } from './lot-run';
+import type { Card } from './measured';
+import { demoPeople } from './people';
+import type { DemoPerson } from './people';
+import { chanceFrom } from './random';
+import type { Chance } from './random';
+import { runSchedule } from './schedule';
+import { settingOf, threadsOf } from './setting';
+import type { Setting } from './setting';
+import { faultsByOperation } from './story';
+import { send } from './telling';
+
+export type Simulation = {
+  readonly plant: Plant;
+  readonly files: RulebookFiles;
+  readonly seed: string;
+  readonly homes: number;
+  /** The story's last day, `2026-11-25`. It stops in that morning, or in the working morning before. */
+  readonly lastDay: string;
+  /** The ledger's clock is the story's: whoever opened the plant for it hands over how to set it. */
+  readonly setClock: (atMs: number) => void;
+  readonly progress: (done: Progress) => void;
+};
+
+export type Progress = { readonly day: string; readonly share: number; readonly told: number };
+
+export type Simulated = {
+  readonly told: number;
+  /** Tellings the plant rejected, by code. The story means none. */
+  readonly rejected: ReadonlyMap<string, number>;
+  readonly people: readonly DemoPerson[];
+  readonly sections: number;
+  readonly days: number;
+};
+
+/** The office machine that opens the demonstration. */
+const OPENER = 'p-100';
+
+/** Tells a year of the demonstration plant. The same seed, homes and last day give the same ledger, byte for byte. */
+export const simulate = async (simulation: Simulation): Promise<Simulated> => {
+  const chance = chanceFrom(`studbook demonstration ${simulation.seed}`);
+  const setting = settingOf(simulation.files, simulation, chance);
+  const sender = sendersFrom(chance.branch('keys'));
+
+  simulation.setClock(setting.world.startMs);
+  await openPlant(simulation, setting, sender);
+  const { faults, stations } = await simulation.plant.asks.plant();
+  for (const [operation, known] of faultsByOperation(faults)) setting.faults.set(operation, known);
+
+  const lots = stations.flatMap(({ id, lotKinds }) =>
+    lotKinds.map((kind) => runLots(setting.world, id, kind, chance.branch(`lot ${id} ${kind}`))),
+  );
+  const told = await tellAll(simulation, setting, sender, [...lots, ...threadsOf(setting, chance)]);
+  return { ...told, people: demoPeople(), sections: setting.sections, days: setting.world.days.length };
+};
+
+type MakeSender = (actor: string, atMs: number) => Sender;
+
+/** Idempotency keys as a device makes them (UUIDv7), their chance drawn from the seed. */
+const sendersFrom =
+  (chance: Chance): MakeSender =>
+  (actor, atMs) => ({ key: uuidV7(atMs, chance), actor, assurance: 'pin' });
+
+const uuidV7 = (atMs: number, chance: Chance): string => {
+  const time = Math.floor(atMs).toString(16).padStart(12, '0');
+  const variant = '89ab'[chance.between(0, 3)] ?? '8';
+  return `${time.slice(0, 8)}-${time.slice(8)}-7${chance.hex(3)}-${variant}${chance.hex(3)}-${chance.hex(12)}`;
+};
+
+const openPlant = async (simulation: Simulation, setting: Setting, sender: MakeSender): Promise<void> => {
+  const { plant, files } = simulation;
+  const { clock, startMs } = setting.world;
+  await plant.open(setting.name, setting.zone, true, sender(OPENER, startMs));
+
+  const issued = await plant.issueRevision(files, clock.instant(startMs), sender(OPENER, startMs));
+  if (!issued.ok) throw new Error(`The demonstration rulebook: ${JSON.stringify(issued.problems)}`);
+  for (const { pin: _pin, ...person } of demoPeople()) await plant.enroll(person, sender(OPENER, startMs));
+};
+
+const tellAll = async (
+  simulation: Simulation,
+  setting: Setting,
+  sender: MakeSender,
+  flows: readonly Flow[],
+): Promise<{ told: number; rejected: ReadonlyMap<string, number> }> => {
+  const { plant, progress, setClock } = simulation;
+  const { startMs, endMs, clock } = setting.world;
+  const rejected = new Map<string, number>();
+  const cards = new Map<string, readonly Card[]>();
+  let told = 0;
+  let nowMs = startMs;
+
+  await runSchedule(
+    flows,
+    endMs,
+    {
+      to: (atMs) => {
+        nowMs = Math.max(nowMs, atMs);
+        setClock(nowMs);
+      },
+      send: async (one) => {
+        told += 1;
+        const said = await send(plant, one, sender(one.actor, one.atMs));
+        if (!said.ok)
+          rejected.set(`${one.name} ${said.code}`, (rejected.get(`${one.name} ${said.code}`) ?? 0) + 1);
+        return said;
+      },
+      look: async (serial, key) => {
+        const known = cards.get(key) ?? (await plant.asks.section(serial, 'all'))?.operations ?? [];
+        cards.set(key, known);
+        return known;
+      },
+    },
+    (atMs) => {
+      progress({ day: clock.day(atMs), share: (atMs - startMs) / (endMs - startMs), told });
+    },
+  );
+  return { told, rejected };
+};
