@@ -19,5 +19,8 @@ export type LotQuarantined = {
   readonly type: 'LotQuarantined';
   readonly data: { readonly lot: string; readonly reason: string; readonly note?: string };
 };
-export type LotReleased = { readonly type: 'LotReleased'; readonly data: { readonly lot: string; readonly note?: string } };
+export type LotReleased = {
+  readonly type: 'LotReleased';
+  readonly data: { readonly lot: string; readonly note?: string };
+};
 export type RecordedLotEvent = Recorded<LotEvent>;

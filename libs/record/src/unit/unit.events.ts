@@ -83,7 +83,11 @@ export type SectionMoved = Event<
      * expects one of the shop's. A shop has no moves of its own, so the move that ends its passage tells of it.
      * `since`: first work of the shop on this section. Absent when there are none.
      */
-    readonly shops?: readonly { readonly station: string; readonly since: string; readonly complete: boolean }[];
+    readonly shops?: readonly {
+      readonly station: string;
+      readonly since: string;
+      readonly complete: boolean;
+    }[];
   }
 >;
 export type SectionPulled = Event<

@@ -1,4 +1,4 @@
-import type { Design, WorkState } from '@libs/judge';
+import type { Design, DoneWork, Finding, OpenHold, WorkState } from '@libs/judge';
 
 /** What later decisions need to know of a unit, and no more. */
 export type Unit = WorkState & {
@@ -15,4 +15,49 @@ export type Unit = WorkState & {
   readonly station: string | null;
   readonly since: string | null;
   readonly label: string | null;
+  /** What a correction or a withdrawal needs to know of each operation's entry, beside the work itself. */
+  readonly evidence: { readonly [operation: string]: Evidence };
+  /** What opened a hold or defect that is open. Those placed by hand are not here. */
+  readonly raised: { readonly [holdOrDefect: string]: Raised };
+  /** Defects and holds that are over: a second closing is told from an unknown id. */
+  readonly closed: readonly string[];
+  /** Shops whose product is in the section by now. */
+  readonly shopsLeft: readonly string[];
+  /** The operation entered last: what is satisfied right after it was satisfied by it. */
+  readonly lastEntry: string | null;
+};
+
+/** The finding, and the entry it was found in: its position. */
+export type Raised = { readonly finding: Finding; readonly at: number | null };
+
+export type Evidence = {
+  readonly lots: readonly string[];
+  readonly instrument: string | null;
+  readonly photos: readonly string[];
+  /** Holds this entry satisfied. They come back if it is withdrawn. */
+  readonly satisfied: readonly { readonly hold: OpenHold; readonly finding: Finding }[];
+  /** What stood before this entry, and stands again if it is withdrawn. */
+  readonly before: { readonly done: DoneWork; readonly evidence: Evidence } | null;
+};
+
+export const unknownUnit: Unit = {
+  kind: 'unknown',
+  serial: '',
+  home: '',
+  model: '',
+  design: {},
+  sections: [],
+  stage: 'ordered',
+  revision: null,
+  station: null,
+  since: null,
+  label: null,
+  work: {},
+  defects: [],
+  holds: [],
+  evidence: {},
+  raised: {},
+  closed: [],
+  shopsLeft: [],
+  lastEntry: null,
 };

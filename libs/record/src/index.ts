@@ -1,0 +1,14 @@
+export * from './unit/unit';
+export * from './unit/unit.commands';
+export * from './unit/unit.events';
+export * from './unit/unit.facts';
+export * from './unit/unit.rejections';
+export * from './unit/unit.state';
+export { LATE_AFTER_MS } from './unit/unit.entering';
+export * from './station/station.events';
+export * from './lot/lot.events';
+export * from './instrument/instrument.events';
+export * from './person/person.events';
+export * from './label/label.events';
+export * from './rulebook/rulebook.events';
+export * from './plant/plant.events';

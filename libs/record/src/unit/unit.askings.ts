@@ -1,0 +1,28 @@
+import { judgeAsking } from '@libs/judge';
+import { accept, reject } from '@libs/kernel';
+import type { Ask } from './unit.commands';
+import type { UnitFacts } from './unit.facts';
+import { judgingOf, operationGuard } from './unit.guards';
+import { known } from './unit.judging';
+import type { UnitDecision } from './unit.rejections';
+import type { Unit } from './unit.state';
+import { placesGuard } from './unit.values';
+
+/** May I? Cleared or refused, with all there is to say; both are on record. */
+export const ask = ({ data }: Ask, unit: Unit, facts: UnitFacts): UnitDecision => {
+  const ready = judgingOf(unit, facts, data.serial);
+  if (!ready.ok) return ready;
+  const { plan, codes } = ready.judging;
+  const unfit = operationGuard(unit, data.operation, ready.judging) ?? placesGuard(data.except, codes);
+  if (unfit !== null) return reject(unfit);
+
+  const { operation, except } = data;
+  const findings = judgeAsking(plan, known(unit, facts), { operation, except });
+  const isRefused = findings.some(({ grade }) => grade === 'refuse');
+  return accept({
+    type: isRefused ? 'AskingRefused' : 'AskingCleared',
+    data: { serial: unit.serial, operation, except, findings },
+    revision: plan.revision,
+    planDigest: plan.digest,
+  });
+};

@@ -1,0 +1,123 @@
+import type { CompiledPlan, Finding, OpenHold } from '@libs/judge';
+import type { DefectRecorded, HoldPlaced, HoldReleased, UnitEvent } from './unit.events';
+import type { UnitFacts } from './unit.facts';
+import { entryOf, isGrave, saysTheSame } from './unit.findings';
+import { saysOfOther } from './unit.judging';
+import type { Unit } from './unit.state';
+
+/** What a finding leads to is numbered by its place among the events of its command. */
+export type Numbering = { readonly idBase: string; readonly before: number };
+
+const idOf = ({ idBase, before }: Numbering, index: number): string => `${idBase}-${before + index}`;
+
+export type Found = {
+  readonly serial: string;
+  readonly findings: readonly Finding[];
+  /** Where it was found; null: in the field. */
+  readonly foundAt: string | null;
+  /** The crew of an operation, as far as it is on record. */
+  readonly crewOf: (operation: string) => string | null;
+};
+
+/**
+ * Grave findings of told work hold the unit. What differs from design, manual or standard is a defect besides,
+ * and its hold goes when the defect is verified. A hold or defect that is open already is not opened twice.
+ */
+export const opened = (unit: Unit, found: Found, numbering: Numbering): readonly UnitEvent[] => {
+  const events: UnitEvent[] = [];
+  for (const finding of found.findings) {
+    if (!isGrave(finding) || finding.rule === 'held' || isOpenAlready(unit, finding)) continue;
+
+    const isNewDefect = finding.class === 'nonconformance' && finding.defect === undefined;
+    const defect = isNewDefect ? idOf(numbering, events.length) : (finding.defect ?? null);
+    if (isNewDefect && defect !== null) events.push(defectOf(found, finding, defect));
+    events.push(holdOf(found.serial, finding, { hold: idOf(numbering, events.length), defect }));
+  }
+  return events;
+};
+
+const isOpenAlready = (unit: Unit, finding: Finding): boolean =>
+  unit.holds.some(({ hold }) => {
+    const raised = unit.raised[hold];
+    return raised !== undefined && saysTheSame(raised.finding, finding);
+  });
+
+/** A rule knows the operation and what it said of it; which part of the home shows it, a person may add. */
+const defectOf = ({ serial, foundAt, crewOf }: Found, finding: Finding, defect: string): DefectRecorded => ({
+  type: 'DefectRecorded',
+  data: {
+    serial,
+    defect,
+    class: finding.class,
+    component: finding.operation,
+    symptom: finding.rule,
+    place: finding.places?.[0] ?? null,
+    foundAt,
+    operation: finding.operation,
+    charged: finding.station,
+    ...madeBy(crewOf(finding.operation)),
+    finding,
+    photos: [],
+    quantity: 1,
+  },
+});
+
+export const madeBy = (crew: string | null): { readonly madeBy?: string } =>
+  crew === null ? {} : { madeBy: crew };
+
+export const holdOf = (
+  serial: string,
+  finding: Finding,
+  { hold, defect }: { readonly hold: string; readonly defect: string | null },
+): HoldPlaced => ({
+  type: 'HoldPlaced',
+  data: {
+    serial,
+    hold,
+    reason: finding.rule,
+    operation: finding.operation,
+    characteristic: finding.characteristic ?? null,
+    defect,
+    finding,
+  },
+});
+
+/** Said of work that is entered when nobody can look at it any more: such an entry proves nothing. */
+const TOO_LATE: ReadonlySet<string> = new Set(['recorded-under-cover', 'seen-after-cover']);
+
+export const provesNothing = (finding: Finding): boolean => isGrave(finding) && TOO_LATE.has(finding.rule);
+
+/**
+ * Holds that this entry makes good: what was missing has been recorded. A hold tied to a defect waits for its
+ * verification, one placed by hand for a person.
+ */
+export const satisfied = (
+  after: Unit,
+  entry: { readonly operation: string; readonly findings: readonly Finding[] },
+  judging: { readonly plan: CompiledPlan; readonly facts: UnitFacts },
+): readonly HoldReleased[] => {
+  if (entry.findings.some(provesNothing)) return [];
+
+  const isSatisfied = ({ hold, defect }: OpenHold): boolean => {
+    const finding = after.raised[hold]?.finding;
+    if (defect !== null || finding === undefined) return false;
+    if (entryOf(finding) === entry.operation)
+      return !entry.findings.some((said) => saysTheSame(said, finding));
+    if (finding.operation !== entry.operation) return false;
+
+    return !saysOfOther(after, entryOf(finding), entry.operation, judging).some((said) =>
+      saysTheSame(said, finding),
+    );
+  };
+  return after.holds.filter(isSatisfied).map(({ hold }) => released(after.serial, hold, 'satisfied'));
+};
+
+export const released = (
+  serial: string,
+  hold: string,
+  how: HoldReleased['data']['how'],
+  note?: string,
+): HoldReleased => ({
+  type: 'HoldReleased',
+  data: { serial, hold, how, ...(note === undefined ? {} : { note }) },
+});

@@ -1,0 +1,72 @@
+import type { CompiledPlan, PlannedOperation } from '@libs/judge';
+import { isProven, lineOrder } from '@libs/judge';
+import type { Unit } from './unit.state';
+
+/** Where stations stand along the line, worked out once a plan. A shop stands just before the station it feeds. */
+const ORDERS = new WeakMap<CompiledPlan, ReadonlyMap<string, number>>();
+
+const orderOf = (plan: CompiledPlan): ReadonlyMap<string, number> => {
+  const known = ORDERS.get(plan);
+  if (known !== undefined) return known;
+
+  const operations = Object.values(plan.operations).map((operation) => [
+    operation.id,
+    { station: operation.station, needs: needsOf(operation) },
+  ]);
+  const order = lineOrder(plan.stations, Object.fromEntries(operations));
+  ORDERS.set(plan, order);
+  return order;
+};
+
+const needsOf = ({ requires, expects, hides }: PlannedOperation): readonly string[] => [
+  ...requires.map(({ operation }) => operation),
+  ...hides.map(({ operation }) => operation),
+  ...expects,
+];
+
+const ofSections = (plan: CompiledPlan): readonly PlannedOperation[] =>
+  plan.order.flatMap((id) => {
+    const planned = plan.operations[id];
+    return planned === undefined || planned.scope === 'home' ? [] : [planned];
+  });
+
+/** What is still owed the section before it leaves the plant. */
+export const openOfSection = (plan: CompiledPlan, unit: Unit): readonly string[] =>
+  ofSections(plan)
+    .filter(({ id }) => !isProven(plan, unit, id))
+    .map(({ id }) => id);
+
+/** What one station still owes the section. */
+export const openOf = (plan: CompiledPlan, unit: Unit, station: string): readonly string[] =>
+  ofSections(plan)
+    .filter((planned) => planned.station === station && !isProven(plan, unit, planned.id))
+    .map(({ id }) => id);
+
+/** What the station it stands at and all before it still owe the section, in working order. */
+export const openBehind = (plan: CompiledPlan, unit: Unit, station: string | null): readonly string[] => {
+  const order = orderOf(plan);
+  const reached = station === null ? undefined : order.get(station);
+  if (reached === undefined) return [];
+
+  return ofSections(plan)
+    .filter(
+      (planned) => (order.get(planned.station) ?? Infinity) <= reached && !isProven(plan, unit, planned.id),
+    )
+    .map(({ id }) => id);
+};
+
+/**
+ * A shop has no moves of its own. Its product is in the section when the section reaches the first line station
+ * with an operation that needs or expects one of the shop's; that move ends the shop's passage, once.
+ */
+export const shopsFedBetween = (plan: CompiledPlan, unit: Unit, to: string): readonly string[] => {
+  const order = orderOf(plan);
+  const reached = order.get(to);
+  if (reached === undefined) return [];
+
+  const atWork = new Set(ofSections(plan).map(({ station }) => station));
+  return plan.stations
+    .filter(({ id, kind }) => kind === 'shop' && atWork.has(id) && !unit.shopsLeft.includes(id))
+    .filter(({ id }) => (order.get(id) ?? Infinity) < reached)
+    .map(({ id }) => id);
+};
