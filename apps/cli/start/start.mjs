@@ -1,0 +1,63 @@
+import './node-version.mjs';
+import { fork } from 'node:child_process';
+import { existsSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { ensureBuilt } from './built.mjs';
+import { ensureInstalled } from './install.mjs';
+import { portIsFree } from './port.mjs';
+import { CLI, ROOT, say, SERVER } from './project.mjs';
+import { run } from './run.mjs';
+
+const setting = (name, otherwise) => process.env[name] || otherwise;
+const port = setting('PORT', '3000');
+const host = setting('HOST', '127.0.0.1');
+const data = resolve(ROOT, setting('STUDBOOK_DATA', './data'));
+/** A new plant of one's own, or one kept in PostgreSQL, is not filled with invented homes. */
+const wantsDemonstration =
+  setting('STUDBOOK_DEMO', '1') !== '0' && !process.env.DATABASE_URL && !existsSync(join(data, 'ledger.db'));
+const environment = { ...process.env, STUDBOOK_DATA: data };
+
+const makeDemonstration = async () => {
+  say('Making the demonstration plant: invented homes, people and days of work.');
+  const code = await run([process.execPath, CLI, 'demo'], { env: environment });
+  if (code !== 0) {
+    say(
+      'The demonstration plant could not be made; the reason is above. To start without it: STUDBOOK_DEMO=0 npm start',
+    );
+    process.exit(code);
+  }
+};
+
+const greet = async (address) => {
+  const { people } = await (await fetch(`${address}/api/sign-ins`)).json();
+  say(`\nStudbook is ready at ${address.replace('127.0.0.1', 'localhost')}`);
+  const shown = people.filter(({ pin }) => pin !== null);
+  if (shown.length > 0) say('Invented people of the demonstration plant who may sign in:');
+  for (const { person, name, roles, pin } of shown)
+    say(`  ${person.padEnd(14)} PIN ${pin}  ${name}, ${roles.join(', ')}`);
+  if (people.length === 0) say('Nobody can sign in yet: npx studbook person --help');
+  say('Stop with Ctrl-C.');
+};
+
+/** The server says when it is ready. It stops when we do, also when we are killed and cannot tell it. */
+const serve = () => {
+  const server = fork(SERVER, { cwd: ROOT, env: environment });
+  for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP']) process.on(signal, () => server.kill(signal));
+  server.on('message', ({ ready }) => {
+    greet(ready).catch((error) =>
+      say(`The server is up at ${ready}, but did not say who may sign in: ${error.message}`),
+    );
+  });
+  server.on('exit', (code, signal) => process.exit(code ?? (signal === null ? 1 : 0)));
+};
+
+if (/^\d+$/.test(port) && Number(port) > 0 && !(await portIsFree(Number(port), host))) {
+  say(
+    `Port ${port} is in use by another program. Stop that one, or choose another port: PORT=${Number(port) + 1} npm start`,
+  );
+  process.exit(1);
+}
+await ensureInstalled();
+await ensureBuilt();
+if (wantsDemonstration) await makeDemonstration();
+serve();
