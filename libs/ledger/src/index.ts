@@ -1,1 +1,6 @@
+export * from './fault';
+export * from './part';
 export * from './port';
+export * from './recorded';
+export { leafOf } from './writer/envelope';
+export * from './sealing';

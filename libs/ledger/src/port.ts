@@ -19,7 +19,9 @@ export type AnyPart = {
     state: unknown,
     read: ReadStream,
     meta: Meta,
-  ) => { readonly ok: true; readonly events: readonly NewEvent[] } | { readonly ok: false; readonly rejection: Rejection };
+  ) =>
+    | { readonly ok: true; readonly events: readonly NewEvent[] }
+    | { readonly ok: false; readonly rejection: Rejection };
   readonly evolve: (state: unknown, event: Envelope & { readonly type: string }) => unknown;
   /** Runs the facts function only, so that the writer learns which streams are missing. */
   readonly gather: (read: ReadStream, meta: Meta) => void;

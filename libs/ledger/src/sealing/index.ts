@@ -1,0 +1,2 @@
+export * from './key-store';
+export * from './sealing';

@@ -1,0 +1,34 @@
+import type { Sql } from '../port';
+import type { AnsweredKey, Written } from '../writer/log-store';
+
+/** What the two engines say differently. Everything else is the same SQL. */
+export type Engine = {
+  /** The writer's own connection. */
+  readonly writer: Sql;
+  /** Read-only; any number of callers. */
+  readonly reader: Sql;
+  readonly begin: () => Promise<void>;
+  /** Throws CommitUncertain where nobody can know. */
+  readonly commit: () => Promise<void>;
+  /** Leaves no transaction open, whatever happened to it. */
+  readonly rollback: () => Promise<void>;
+  readonly insertEvents: (events: readonly Written[]) => Promise<void>;
+  readonly insertKeys: (keys: readonly AnsweredKey[]) => Promise<void>;
+  /** `column` is among the texts of the list given as parameter `$1`. */
+  readonly among: (column: string) => string;
+  readonly list: (texts: readonly string[]) => unknown;
+  readonly lease: Lease;
+  readonly close: () => Promise<void>;
+};
+
+/** How a writer holds a ledger against others that would. */
+export type Lease = {
+  /** Raises the epoch, or throws WriterElsewhere. */
+  readonly take: (ledger: string) => Promise<{ readonly epoch: number }>;
+  /** What an update of the writer row sets besides, so that each commit renews the lease. */
+  readonly renewal: string;
+  /** What it sets to let go. */
+  readonly release: string;
+  /** How often a writer with nothing to commit has to say that it is alive; undefined: never. */
+  readonly renewEveryMs: number | undefined;
+};

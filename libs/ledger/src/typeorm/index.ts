@@ -1,0 +1,2 @@
+export { openLedger } from './open-ledger';
+export type { LedgerOptions, OpenLedger } from './open-ledger';

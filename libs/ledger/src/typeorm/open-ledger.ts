@@ -1,0 +1,103 @@
+import type { Keeper, Ledger, Sql } from '../port';
+import { typed } from '../recorded';
+import { Writer } from '../writer/writer';
+import type { Engine } from './engine';
+import { eventsAfter, eventsOfStreams, headOf } from './event-reading';
+import { identify } from './identity';
+import { SqlLogStore } from './sql-log-store';
+import { openSqlite } from './sqlite-engine';
+
+export type LedgerOptions = {
+  /** A SQLite file, or a PostgreSQL database. */
+  readonly at: { readonly file: string } | { readonly url: string };
+  /** What people call it; only told when it is made. */
+  readonly name: string;
+  /** Its id when it is made; random where not given. An existing ledger keeps its own. */
+  readonly id?: string;
+  /** Milliseconds since 1970, UTC. */
+  readonly clock: () => number;
+  /** `digestKey` of the key store. */
+  readonly secret: Buffer;
+  readonly keepers: readonly Keeper[];
+};
+
+export type OpenLedger = Ledger & {
+  /** Read-only SQL for the views' questions. Sees all that is committed. */
+  readonly reader: Sql;
+  /**
+   * A write transaction with no commit in between: making a view's tables, rebuilding them. Throws what
+   * `work` throws, with nothing left of it. The keepers' caches are the caller's to drop.
+   */
+  readonly transaction: <T>(work: (sql: Sql) => Promise<T>) => Promise<T>;
+};
+
+/** Opens the ledger as its one writer, making it where there is none. */
+export const openLedger = async (options: LedgerOptions): Promise<OpenLedger> => {
+  const engine = await engineAt(options.at);
+  try {
+    return await ledgerOn(engine, options);
+  } catch (error) {
+    await engine.close();
+    throw error;
+  }
+};
+
+const engineAt = (at: LedgerOptions['at']): Promise<Engine> =>
+  'file' in at ? openSqlite(at.file) : Promise.reject(new Error('PostgreSQL is not there yet'));
+
+const ledgerOn = async (engine: Engine, options: LedgerOptions): Promise<OpenLedger> => {
+  const { name, clock, secret, keepers } = options;
+  const ledger = await identify(engine, name, options.id);
+  const store = new SqlLogStore({ ledger, engine, keepers });
+  const { epoch } = await engine.lease.take(ledger);
+  const writer = new Writer({ ledger, store, clock, secret }, await store.standing(epoch));
+  const stopRenewing = renewing(writer, engine.lease.renewEveryMs);
+  let closed: Promise<void> | undefined;
+  const close = async (): Promise<void> => {
+    stopRenewing();
+    await writer.close();
+    await engine.close();
+  };
+
+  return {
+    id: ledger,
+    ask: (asking) => writer.ask(asking),
+    after: (position, limit) => eventsAfter(engine.reader, position, limit),
+    ofStreams: (streams) => eventsOfStreams(engine, streams),
+    head: () => headOf(engine.reader),
+    state: (kind, id) => stateOf(engine, writer, kind, id),
+    news: writer.news,
+    reader: engine.reader,
+    transaction: (work) => writer.transaction(work),
+    close: () => (closed ??= close()),
+  };
+};
+
+type FoldedKind<S> = {
+  readonly name: string;
+  readonly initial: S;
+  readonly evolve: (state: S, event: never) => S;
+};
+
+/** From the writer where it has it at hand, else folded from the log. */
+const stateOf = async <S>(engine: Engine, writer: Writer, kind: FoldedKind<S>, id: string): Promise<S> => {
+  const stream = `${kind.name}/${id}`;
+  const held = writer.held(stream);
+  if (held !== undefined) return known(held.state);
+
+  const events = await eventsOfStreams(engine, [stream]);
+  return events.reduce((state: S, event) => kind.evolve(state, known(typed(event))), kind.initial);
+};
+
+/** What is held or stored under a stream's name was put there by that stream's own kind. */
+const known = <T>(value: unknown): T => value as T;
+
+const renewing = (writer: Writer, everyMs: number | undefined): (() => void) => {
+  if (everyMs === undefined) return () => undefined;
+
+  const timer = setInterval(() => void writer.renew(), everyMs);
+  timer.unref();
+  return () => {
+    clearInterval(timer);
+  };
+};
