@@ -1,0 +1,88 @@
+import type { RecordedUnitEvent } from '@libs/record';
+import type { Touched } from './change';
+import type { AnyView } from './view';
+
+/** Names a detail among those of all views. */
+export const handle = (view: AnyView, key: string): string => `${view.name} ${key}`;
+
+/** A detail known to be this; undefined inside: known that there is none yet. */
+export type Found = { readonly detail: unknown };
+
+export type AtHand = {
+  /** Undefined: not at hand. Asking for one may let another go, so a caller keeps what it was given. */
+  readonly find: (name: string) => Found | undefined;
+  readonly set: (name: string, detail: unknown) => void;
+  readonly clear: () => void;
+};
+
+/**
+ * The details used last. Two generations, as the writer keeps its states: when the young one is full, the old one goes.
+ */
+export const detailsAtHand = (limit: number): AtHand => {
+  let young = new Map<string, Found>();
+  let old = new Map<string, Found>();
+
+  const put = (name: string, found: Found): void => {
+    young.set(name, found);
+    if (young.size * 2 <= limit) return;
+    old = young;
+    young = new Map();
+  };
+
+  const find = (name: string): Found | undefined => {
+    const found = young.get(name);
+    if (found !== undefined) return found;
+
+    const aged = old.get(name);
+    if (aged !== undefined) put(name, aged);
+    return aged;
+  };
+
+  return {
+    find,
+    set: (name, detail) => put(name, { detail }),
+    clear: () => {
+      young = new Map();
+      old = new Map();
+    },
+  };
+};
+
+/** A detail that some events bear on. `isNew`: its stream starts here, so there is none to load. */
+export type Wanted = { readonly view: AnyView; readonly key: string; readonly isNew: boolean };
+
+/** Which details these events bear on, each once. */
+export const wantedBy = (
+  events: readonly RecordedUnitEvent[],
+  views: readonly AnyView[],
+): ReadonlyMap<string, Wanted> => {
+  const wanted = new Map<string, Wanted>();
+  for (const event of events) {
+    for (const view of views) {
+      for (const key of view.keysOf(event)) {
+        const name = handle(view, key);
+        if (wanted.has(name)) continue;
+        wanted.set(name, { view, key, isNew: key === event.stream && event.version === 1 });
+      }
+    }
+  }
+  return wanted;
+};
+
+/** Applies the events, in ledger order, to details that are all at hand. */
+export const applyAll = (
+  events: readonly RecordedUnitEvent[],
+  views: readonly AnyView[],
+  touched: Map<string, Touched>,
+  detailOf: (name: string) => unknown,
+): void => {
+  for (const event of events) {
+    for (const view of views) {
+      for (const key of view.keysOf(event)) {
+        const name = handle(view, key);
+        const known = touched.get(name) ?? { view, key, before: detailOf(name), after: detailOf(name) };
+        touched.set(name, { ...known, after: view.apply(known.after, event, key) });
+      }
+    }
+  }
+};

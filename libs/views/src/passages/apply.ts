@@ -1,0 +1,110 @@
+import type { RecordedUnitEvent } from '@libs/record';
+import type { ChargedDefect, Step, UnitPassages } from './unit-passages';
+
+type Of<T extends RecordedUnitEvent['type']> = Extract<RecordedUnitEvent, { readonly type: T }>;
+
+/** Steps and defects as the events tell of them; what they amount to is worked out in passages.ts. */
+export const nextPassages = (unit: UnitPassages, event: RecordedUnitEvent): UnitPassages => {
+  switch (event.type) {
+    case 'SectionOrdered':
+    case 'HomeOrdered':
+      return { ...unit, home: event.data.home };
+    case 'SectionStarted':
+      return { ...stepped(unit, event, { from: null, to: event.data.at }), home: event.data.home };
+    case 'SectionMoved':
+      return moved(unit, event);
+    case 'SectionReturned':
+      return stepped(unit, event, { from: null, to: event.data.to });
+    case 'SectionShipped':
+      return stepped(unit, event, { from: null, to: null, leftOpen: openStations(event) });
+    case 'DefectRecorded':
+      return withDefect(unit, event.data.defect, defectOf(event));
+    default:
+      return mended(unit, event);
+  }
+};
+
+const mended = (unit: UnitPassages, event: RecordedUnitEvent): UnitPassages => {
+  switch (event.type) {
+    case 'ReworkDone':
+      return change(unit, event.data.defect, {
+        state: 'reworked',
+        reworkedAt: event.occurredAt,
+        reworkedBy: event.data.crew,
+      });
+    case 'DefectVerified':
+      return change(
+        unit,
+        event.data.defect,
+        event.data.accepted ? { state: 'closed' } : { state: 'open', reworkedAt: null, reworkedBy: null },
+      );
+    case 'DefectClosed':
+      return event.data.how === 'withdrawn'
+        ? { ...unit, defects: without(unit.defects, event.data.defect) }
+        : change(unit, event.data.defect, { state: 'closed' });
+    case 'WorkWithdrawn':
+      return event.data.defects.length === 0
+        ? unit
+        : { ...unit, defects: event.data.defects.reduce(without, unit.defects) };
+    default:
+      return unit;
+  }
+};
+
+const moved = (unit: UnitPassages, event: Of<'SectionMoved'>): UnitPassages => {
+  const { from, to, complete, shops = [] } = event.data;
+  const next = stepped(unit, event, { from, to, complete });
+  return {
+    ...next,
+    shops: [...next.shops, ...shops.map((shop) => ({ ...shop, leftAt: event.occurredAt }))],
+  };
+};
+
+const stepped = (
+  unit: UnitPassages,
+  { occurredAt, position }: RecordedUnitEvent,
+  { from, to, complete = null, leftOpen = [] }: Pick<Step, 'from' | 'to'> & Partial<Step>,
+): UnitPassages => ({
+  ...unit,
+  steps: [...unit.steps, { at: occurredAt, position, from, to, complete, leftOpen }],
+});
+
+const openStations = ({ data }: Of<'SectionShipped'>): readonly string[] => [
+  ...new Set(
+    data.findings.flatMap(({ rule, station }) => (rule === 'left-with-open-work' ? (station ?? []) : [])),
+  ),
+];
+
+const defectOf = ({ data, occurredAt, recordedAt, position }: Of<'DefectRecorded'>): ChargedDefect => ({
+  class: data.class,
+  component: data.component,
+  symptom: data.symptom,
+  place: data.place,
+  foundAt: data.foundAt,
+  operation: data.operation,
+  charged: data.charged,
+  quantity: data.quantity,
+  madeBy: data.madeBy ?? null,
+  occurredAt,
+  recordedAt,
+  position,
+  state: 'open',
+  reworkedAt: null,
+  reworkedBy: null,
+});
+
+const withDefect = (unit: UnitPassages, id: string, defect: ChargedDefect): UnitPassages => ({
+  ...unit,
+  defects: { ...unit.defects, [id]: defect },
+});
+
+const change = (unit: UnitPassages, id: string, to: Partial<ChargedDefect>): UnitPassages => {
+  const defect = unit.defects[id];
+  return defect === undefined ? unit : withDefect(unit, id, { ...defect, ...to });
+};
+
+const without = (defects: UnitPassages['defects'], id: string): UnitPassages['defects'] => {
+  if (!(id in defects)) return defects;
+  const { [id]: _withdrawn, ...rest } = defects;
+  return rest;
+};

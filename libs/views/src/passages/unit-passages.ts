@@ -1,0 +1,56 @@
+import type { FindingClass } from '@libs/judge';
+
+/** What a unit's passages and the defects charged to them are worked out from. */
+export type UnitPassages = {
+  readonly serial: string;
+  readonly home: string;
+  readonly steps: readonly Step[];
+  readonly shops: readonly ShopPassage[];
+  readonly defects: { readonly [defect: string]: ChargedDefect };
+};
+
+/** The section came to a station, or left the plant (`to` null). A pulled section is still at its station. */
+export type Step = {
+  readonly at: string;
+  readonly position: number;
+  readonly from: string | null;
+  readonly to: string | null;
+  /** Nothing of `from` was left open; null where the event does not say. */
+  readonly complete: boolean | null;
+  /** Shipped: stations with work still open. */
+  readonly leftOpen: readonly string[];
+};
+
+export type ShopPassage = {
+  readonly station: string;
+  readonly since: string;
+  readonly leftAt: string;
+  readonly complete: boolean;
+};
+
+/** A withdrawn defect is not here any more. */
+export type ChargedDefect = {
+  readonly class: FindingClass;
+  readonly component: string;
+  readonly symptom: string;
+  readonly place: string | null;
+  readonly foundAt: string | null;
+  readonly operation: string | null;
+  readonly charged: string | null;
+  readonly quantity: number;
+  readonly madeBy: string | null;
+  readonly occurredAt: string;
+  readonly recordedAt: string;
+  readonly position: number;
+  readonly state: 'open' | 'reworked' | 'closed';
+  readonly reworkedAt: string | null;
+  readonly reworkedBy: string | null;
+};
+
+export const noPassages = (serial: string): UnitPassages => ({
+  serial,
+  home: serial,
+  steps: [],
+  shops: [],
+  defects: {},
+});

@@ -1,0 +1,119 @@
+import type { Json } from '@libs/kernel';
+import { epochMs } from '@libs/kernel';
+import type { RecordedUnitEvent } from '@libs/record';
+import type { SectionCard } from './section-card';
+
+type Of<T extends RecordedUnitEvent['type']> = Extract<RecordedUnitEvent, { readonly type: T }>;
+
+/** The card after this event. The way through the plant goes by ledger order, as the decider has it. */
+export const nextCard = (card: SectionCard, event: RecordedUnitEvent): SectionCard => ({
+  ...changed(card, event),
+  last: isLatest(card, event) ? lastOf(event) : card.last,
+});
+
+const changed = (card: SectionCard, event: RecordedUnitEvent): SectionCard => {
+  switch (event.type) {
+    case 'WorkRecorded':
+    case 'TestRecorded':
+    case 'WorkCorrected':
+      return worked(card, event);
+    case 'WorkWithdrawn':
+      return withdrawn(card, event);
+    case 'DefectRecorded':
+      return { ...card, defects: { ...card.defects, [event.data.defect]: event.data.class } };
+    case 'DefectVerified':
+      return event.data.accepted ? { ...card, defects: without(card.defects, event.data.defect) } : card;
+    case 'DefectClosed':
+      return { ...card, defects: without(card.defects, event.data.defect) };
+    case 'HoldPlaced':
+      return held(card, event);
+    case 'HoldReleased':
+      return { ...card, holds: card.holds.filter(({ hold }) => hold !== event.data.hold) };
+    default:
+      return wentOn(card, event);
+  }
+};
+
+const wentOn = (card: SectionCard, event: RecordedUnitEvent): SectionCard => {
+  const since = event.occurredAt;
+  switch (event.type) {
+    case 'HomeOrdered':
+    case 'SectionOrdered':
+      return ordered(card, event);
+    case 'HomeStarted':
+      return { ...card, stage: 'on-line', since, revision: event.data.revision };
+    case 'SectionStarted':
+      return { ...card, stage: 'on-line', since, station: event.data.at, revision: event.data.revision };
+    case 'SectionMoved':
+      return { ...card, since, station: event.data.to, open: event.data.open };
+    case 'SectionPulled':
+      return { ...card, stage: 'pulled', since };
+    case 'SectionReturned':
+      return { ...card, stage: 'on-line', since, station: event.data.to };
+    case 'SectionShipped':
+      return { ...card, stage: 'shipped', since, station: null };
+    case 'LabelAffixed':
+      return { ...card, label: event.data.number };
+    default:
+      return card;
+  }
+};
+
+const ordered = (card: SectionCard, { data }: Of<'HomeOrdered' | 'SectionOrdered'>): SectionCard => ({
+  ...card,
+  home: data.home,
+  model: data.model,
+  role: data.design['role'] ?? null,
+  sections: data.sections,
+});
+
+/** An entry that leaves nothing to be done takes its operation off the work carried along. */
+const worked = (
+  card: SectionCard,
+  { data }: Of<'WorkRecorded' | 'TestRecorded' | 'WorkCorrected'>,
+): SectionCard =>
+  data.except.length === 0 && data.missing.length === 0 && card.open.includes(data.operation)
+    ? { ...card, open: card.open.filter((operation) => operation !== data.operation) }
+    : card;
+
+const withdrawn = (card: SectionCard, { data }: Of<'WorkWithdrawn'>): SectionCard => ({
+  ...card,
+  holds: card.holds.filter(({ hold }) => !data.holds.includes(hold)),
+  defects: data.defects.reduce(without, card.defects),
+});
+
+const held = (card: SectionCard, { data, occurredAt }: Of<'HoldPlaced'>): SectionCard => {
+  const { hold, reason, operation, characteristic, defect } = data;
+  const others = card.holds.filter((open) => open.hold !== hold);
+  return {
+    ...card,
+    holds: [...others, { hold, reason, operation, characteristic, defect, since: occurredAt }],
+  };
+};
+
+const without = (defects: SectionCard['defects'], id: string): SectionCard['defects'] => {
+  if (!(id in defects)) return defects;
+  const { [id]: _over, ...rest } = defects;
+  return rest;
+};
+
+/** A late entry of something that happened earlier is not what happened last. */
+const isLatest = ({ last }: SectionCard, { occurredAt }: RecordedUnitEvent): boolean =>
+  last.occurredAt === '' || epochMs(occurredAt) >= epochMs(last.occurredAt);
+
+const lastOf = ({ position, type, occurredAt, data }: RecordedUnitEvent): SectionCard['last'] => ({
+  position,
+  type,
+  occurredAt,
+  data: said(data),
+});
+
+/** Codes and numbers only: lists and free text do not fit one line, and sealed text has no place in a view. */
+const said = (data: object): SectionCard['last']['data'] => {
+  const kept: { [field: string]: string | number | boolean | null } = {};
+  for (const [field, value] of Object.entries(data) as [string, Json | undefined][]) {
+    if (field !== 'note' && value !== undefined && (value === null || typeof value !== 'object'))
+      kept[field] = value;
+  }
+  return kept;
+};

@@ -1,0 +1,49 @@
+import type { FindingClass, OpenHold } from '@libs/judge';
+import type { Unit } from '@libs/record';
+
+/** What lists of sections and homes show of one of them, in codes. Words come from the catalogues on reading. */
+export type SectionCard = {
+  readonly kind: 'section' | 'home';
+  readonly serial: string;
+  readonly home: string;
+  readonly model: string;
+  readonly role: string | null;
+  readonly sections: readonly string[];
+  readonly stage: Unit['stage'];
+  readonly station: string | null;
+  readonly since: string | null;
+  readonly revision: number | null;
+  readonly label: string | null;
+  readonly holds: readonly OpenHold[];
+  /** Open defects, by id. */
+  readonly defects: { readonly [defect: string]: FindingClass };
+  /** Operations of stations already left, still open. */
+  readonly open: readonly string[];
+  readonly last: LastEvent;
+};
+
+/** Enough to say in words what happened last. */
+export type LastEvent = {
+  readonly position: number;
+  readonly type: string;
+  readonly occurredAt: string;
+  readonly data: { readonly [field: string]: string | number | boolean | null };
+};
+
+export const blankCard = (stream: string, serial: string): SectionCard => ({
+  kind: stream.startsWith('home/') ? 'home' : 'section',
+  serial,
+  home: serial,
+  model: '',
+  role: null,
+  sections: [],
+  stage: 'ordered',
+  station: null,
+  since: null,
+  revision: null,
+  label: null,
+  holds: [],
+  defects: {},
+  open: [],
+  last: { position: 0, type: '', occurredAt: '', data: {} },
+});

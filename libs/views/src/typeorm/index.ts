@@ -1,0 +1,2 @@
+export * from './keeper';
+export * from './rebuild';

@@ -1,0 +1,119 @@
+import type { Keeper, Ledger, Sql } from '@libs/ledger';
+import type { RecordedUnitEvent } from '@libs/record';
+import { applyAll, detailsAtHand, handle, wantedBy } from '../at-hand';
+import type { AtHand, Wanted } from '../at-hand';
+import { changesOf } from '../change';
+import type { Touched } from '../change';
+import { unitEventsOf } from '../unit-event';
+import type { AnyView } from '../view';
+import { beginAnew, isBeingBuilt, markBeingBuilt, openPositions, setPosition } from './positions';
+import { gather, write } from './store';
+
+/** Events read at a time: enough that a page's cost is its events, small enough to stay out of anyone's way. */
+const PAGE = 2_000;
+/** Details changed in memory before they are written. A section is long done when its turn comes: each is written once. */
+const FLUSH = 20_000;
+
+/** What building needs of an open ledger. `transaction` keeps the writer out while it runs. */
+export type BuiltFrom = Pick<Ledger, 'after' | 'head'> & {
+  readonly reader: Sql;
+  readonly transaction: <T>(work: (sql: Sql) => Promise<T>) => Promise<T>;
+};
+export type Progress = (position: number, head: number) => void;
+export type Kept = { readonly views: readonly AnyView[]; readonly keeper: Keeper };
+
+/** Every view from the ledger anew, whatever is stored. Comes to the same bytes as upkeep does. */
+export const rebuild = async (ledger: BuiltFrom, kept: Kept, progress: Progress): Promise<void> => {
+  await ledger.transaction(async (sql) => {
+    await openPositions(kept.views, sql);
+    for (const view of kept.views) await beginAnew(view, sql);
+    await setAside(kept, kept.views, sql);
+  });
+  await build(ledger, kept, { views: kept.views, from: 0, progress });
+};
+
+/**
+ * Brings views that are behind up to the ledger's head: new ones, those of a new version, those whose building was
+ * cut short. To be called once a ledger is open, before anyone reads them.
+ */
+export const catchUp = async (ledger: BuiltFrom, kept: Kept, progress: Progress): Promise<void> => {
+  const behind = await ledger.transaction(async (sql) => {
+    const found = await viewsBehind(await ledger.head(), kept.views, sql);
+    for (const views of found.values()) await setAside(kept, views, sql);
+    return found;
+  });
+  for (const [from, views] of behind) await build(ledger, kept, { views, from, progress });
+};
+
+/** The keeper leaves a view alone that is being built, and has to look again to see that it is. */
+const setAside = async ({ keeper }: Kept, views: readonly AnyView[], sql: Sql): Promise<void> => {
+  for (const view of views) await markBeingBuilt(view, sql);
+  keeper.dropped();
+};
+
+/** By the position they are at. Half-built ones begin at 0. */
+const viewsBehind = async (
+  head: number,
+  views: readonly AnyView[],
+  sql: Sql,
+): Promise<ReadonlyMap<number, readonly AnyView[]>> => {
+  const positions = await openPositions(views, sql);
+  const behind = new Map<number, AnyView[]>();
+  for (const view of views) {
+    const stored = positions.get(view.name);
+    const position = stored === undefined || isBeingBuilt(stored) ? await beginAnew(view, sql) : stored;
+    if (position < head) behind.set(position, [...(behind.get(position) ?? []), view]);
+  }
+  return behind;
+};
+
+type Building = { readonly views: readonly AnyView[]; readonly from: number; readonly progress: Progress };
+
+const build = async (ledger: BuiltFrom, { keeper }: Kept, building: Building): Promise<void> => {
+  const { views, from, progress } = building;
+  const desk: Desk = { views, atHand: detailsAtHand(FLUSH), touched: new Map() };
+  const head = await ledger.head();
+  let position = from;
+
+  const takePage = async (sql: Sql): Promise<number> => {
+    const page = await ledger.after(position, PAGE);
+    await take(unitEventsOf(page), desk, sql);
+    position += page.length;
+    progress(position, Math.max(position, head));
+    return page.length;
+  };
+
+  while ((await takePage(ledger.reader)) > 0) {
+    if (desk.touched.size >= FLUSH) await ledger.transaction((sql) => flush(desk, sql));
+  }
+  // What was recorded meanwhile is taken in with the writer kept out, so that the keeper goes on from here without a gap.
+  await ledger.transaction(async (sql) => {
+    while ((await takePage(sql)) > 0);
+    await flush(desk, sql);
+    for (const view of views) await setPosition(view, position, sql);
+    keeper.dropped();
+  });
+};
+
+type Desk = {
+  readonly views: readonly AnyView[];
+  readonly atHand: AtHand;
+  readonly touched: Map<string, Touched>;
+};
+
+const take = async (
+  page: readonly RecordedUnitEvent[],
+  { views, atHand, touched }: Desk,
+  sql: Sql,
+): Promise<void> => {
+  const untouched = new Map<string, Wanted>();
+  for (const [name, want] of wantedBy(page, views)) if (!touched.has(name)) untouched.set(name, want);
+  const details = await gather(untouched, atHand, sql);
+  applyAll(page, views, touched, (name) => details.get(name));
+};
+
+const flush = async ({ views, atHand, touched }: Desk, sql: Sql): Promise<void> => {
+  await write(changesOf(touched.values()), views, sql);
+  for (const { view, key, after } of touched.values()) atHand.set(handle(view, key), after);
+  touched.clear();
+};
