@@ -3,3 +3,4 @@ export * from './openapi';
 export * from './routes';
 export * from './screens';
 export * from './shapes';
+export * from './words';

@@ -66,6 +66,7 @@ const PROBLEMS = {
   Unauthorized: 'Neither a session nor a token that is known here',
   Forbidden: 'None of your roles may do this',
   NotFound: 'Nothing is known under this name',
+  Conflict: 'Well formed, but the record has gone another way: `code` says which',
   TooLarge: 'The body is larger than this server takes',
   WrongMedia: 'The body is not JSON',
   Unprocessable: 'Well formed, but it cannot belong to this record: `code` says why',
@@ -155,7 +156,7 @@ const problems = (name: string, route: Route): Node => ({
   ...(route.body === undefined
     ? {}
     : { '413': ref('responses', 'TooLarge'), '415': ref('responses', 'WrongMedia') }),
-  ...(route.keyed ? { '422': ref('responses', 'Unprocessable') } : {}),
+  ...(route.keyed ? { '409': ref('responses', 'Conflict'), '422': ref('responses', 'Unprocessable') } : {}),
   ...(name === 'signIn' ? { '429': ref('responses', 'TooMany') } : {}),
 });
 

@@ -1,0 +1,32 @@
+import type { Words } from '@libs/judge';
+import { defectEvents } from './defect-events';
+import type { EventData } from './event-data';
+import { lotEvents } from './lot-events';
+import { moveEvents } from './move-events';
+import type { Names } from './names';
+import { plantEvents } from './plant-events';
+import { same, say } from './say';
+import { workEvents } from './work-events';
+
+/** How the floor speaks of one type of event. */
+export type Saying = (data: EventData, names: Names) => Words;
+
+const SAYINGS: { readonly [type: string]: Saying } = {
+  ...moveEvents,
+  ...workEvents,
+  ...defectEvents,
+  ...lotEvents,
+  ...plantEvents,
+};
+
+export const spokenEvents: readonly string[] = Object.keys(SAYINGS);
+
+/** An event as a line of history, in the words of the floor. A type that is not known yet is shown by its name. */
+export const eventSays = (type: string, data: EventData, names: Names): Words => {
+  const saying = Object.hasOwn(SAYINGS, type) ? SAYINGS[type] : undefined;
+  return saying === undefined ? say('event.unknown', { type: same(spaced(type)) }) : saying(data, names);
+};
+
+/** `WorkRecorded`: "Work recorded". */
+const spaced = (type: string): string =>
+  type.replace(/(?<=[a-z])[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);

@@ -1,0 +1,14 @@
+export { en } from './catalogue-en';
+export type { Key } from './catalogue-en';
+export { es } from './catalogue-es';
+export { defectSays } from './defect-says';
+export { eventSays, spokenEvents } from './event-says';
+export type { EventData } from './event-data';
+export { findingSays } from './finding-says';
+export { becauseSays, holdSays } from './hold-says';
+export { namesFrom } from './names';
+export type { NameLists, Names } from './names';
+export { say } from './say';
+export type { Fill } from './say';
+export { sourceSays } from './source-says';
+export { requirementSays, unitSays, valueSays } from './value-says';
