@@ -1,6 +1,7 @@
 import { LIMITS } from '@libs/contracts';
 import { FastifyAdapter } from '@nestjs/platform-fastify';
-import type { FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
+import { problemBody } from './problem';
 import { API_HEADERS } from './security-headers';
 import type { WebFiles } from './web-files';
 
@@ -15,6 +16,7 @@ export const fastifyServer = (web: WebFiles | undefined): FastifyAdapter => {
     requestTimeout: REQUEST_MS,
     routerOptions: { maxParamLength: PARAM_LENGTH },
     skipMiddie: true,
+    frameworkErrors: unreadable,
   });
   const server = adapter.getInstance<FastifyInstance>();
   // Only JSON is taken: a form of another site can send text/plain, and then looks like one of ours.
@@ -27,6 +29,25 @@ export const fastifyServer = (web: WebFiles | undefined): FastifyAdapter => {
     else next();
   });
   return adapter;
+};
+
+/** An address that cannot even be decoded reaches no route and no filter. */
+const unreadable = (error: FastifyError, _request: FastifyRequest, reply: FastifyReply): void => {
+  const detail = error.message;
+  void reply
+    .status(400)
+    .headers({ ...API_HEADERS, 'content-type': 'application/problem+json; charset=utf-8' })
+    .send(
+      JSON.stringify(
+        problemBody({
+          status: 400,
+          code: 'request-malformed',
+          title: 'The address could not be read',
+          detail,
+          errors: [{ pointer: '#/path', detail }],
+        }),
+      ),
+    );
 };
 
 const isApi = (url: string): boolean => /^\/api(?:[/?]|$)/.test(url);

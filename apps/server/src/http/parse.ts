@@ -16,15 +16,25 @@ export const parse = <T extends z.ZodType>(
 
   throw badRequest(
     'The request is not as this route takes it',
-    parsed.error.issues.slice(0, TROUBLES_TOLD).flatMap((issue) => troubles(issue, under)),
+    parsed.error.issues.slice(0, TROUBLES_TOLD).flatMap((issue) => troubles(issue, value, under)),
   );
 };
 
 /** A field that does not belong is named itself, not the object it was found in. */
-const troubles = (issue: z.core.$ZodIssue, under: readonly string[]): readonly Trouble[] =>
+const troubles = (issue: z.core.$ZodIssue, value: unknown, under: readonly string[]): readonly Trouble[] =>
   issue.code === 'unrecognized_keys'
     ? issue.keys.map((key) => ({
         pointer: pointerOf([...under, ...issue.path, key]),
         detail: 'not a field of this request',
       }))
-    : [{ pointer: pointerOf([...under, ...issue.path]), detail: issue.message }];
+    : [
+        {
+          pointer: pointerOf([...under, ...issue.path]),
+          detail: at(value, issue.path) === undefined ? 'missing' : issue.message,
+        },
+      ];
+
+const at = (value: unknown, [step, ...rest]: readonly PropertyKey[]): unknown => {
+  if (step === undefined) return value;
+  return typeof value === 'object' && value !== null ? at(Reflect.get(value, step), rest) : undefined;
+};
