@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { openLedger } from '@libs/ledger/typeorm';
 import type { LedgerOptions, OpenLedger } from '@libs/ledger/typeorm';
+import type { PostgresServer } from './postgres';
 
 /** A place for one ledger, where writers may come and go as processes do. */
 export type LedgerHouse = {
@@ -43,3 +44,6 @@ export const sqliteHouse = (): LedgerHouse => {
     rmSync(folder, { recursive: true });
   });
 };
+
+export const postgresHouse = async (server: PostgresServer): Promise<LedgerHouse> =>
+  houseAt({ url: await server.newDatabase() }, () => undefined);

@@ -5,6 +5,8 @@ import type { Engine } from './engine';
 import { eventsAfter, eventsOfStreams, headOf } from './event-reading';
 import { identify } from './identity';
 import { SqlLogStore } from './sql-log-store';
+import { openPostgres } from './postgres-engine';
+import { LEASE_MS } from './postgres-lease';
 import { openSqlite } from './sqlite-engine';
 
 export type LedgerOptions = {
@@ -19,6 +21,8 @@ export type LedgerOptions = {
   /** `digestKey` of the key store. */
   readonly secret: Buffer;
   readonly keepers: readonly Keeper[];
+  /** PostgreSQL only: how long a writer that fell silent keeps the ledger. */
+  readonly leaseMs?: number;
 };
 
 export type OpenLedger = Ledger & {
@@ -33,7 +37,7 @@ export type OpenLedger = Ledger & {
 
 /** Opens the ledger as its one writer, making it where there is none. */
 export const openLedger = async (options: LedgerOptions): Promise<OpenLedger> => {
-  const engine = await engineAt(options.at);
+  const engine = await engineAt(options);
   try {
     return await ledgerOn(engine, options);
   } catch (error) {
@@ -42,8 +46,8 @@ export const openLedger = async (options: LedgerOptions): Promise<OpenLedger> =>
   }
 };
 
-const engineAt = (at: LedgerOptions['at']): Promise<Engine> =>
-  'file' in at ? openSqlite(at.file) : Promise.reject(new Error('PostgreSQL is not there yet'));
+const engineAt = ({ at, leaseMs = LEASE_MS }: LedgerOptions): Promise<Engine> =>
+  'file' in at ? openSqlite(at.file) : openPostgres(at.url, leaseMs);
 
 const ledgerOn = async (engine: Engine, options: LedgerOptions): Promise<OpenLedger> => {
   const { name, clock, secret, keepers } = options;
