@@ -85,7 +85,7 @@ export const holdOf = (
 /** Said of work that is entered when nobody can look at it any more: such an entry proves nothing. */
 const TOO_LATE: ReadonlySet<string> = new Set(['recorded-under-cover', 'seen-after-cover']);
 
-export const provesNothing = (finding: Finding): boolean => isGrave(finding) && TOO_LATE.has(finding.rule);
+const provesNothing = (finding: Finding): boolean => isGrave(finding) && TOO_LATE.has(finding.rule);
 
 /**
  * Holds that this entry makes good: what was missing has been recorded. A hold tied to a defect waits for its

@@ -2,7 +2,7 @@ import type { Finding } from '@libs/judge';
 import { judgeWork } from '@libs/judge';
 import { accept, reject } from '@libs/kernel';
 import type { CorrectWork, WithdrawWork } from './unit.commands';
-import { holdOf, opened, provesNothing, released, satisfied } from './unit.consequences';
+import { holdOf, opened, released, satisfied } from './unit.consequences';
 import { foundIn, workData } from './unit.entering';
 import type { Told } from './unit.entering';
 import type { DefectClosed, UnitEvent, WorkCorrected, WorkWithdrawn } from './unit.events';
@@ -163,18 +163,14 @@ const corrected = (told: Told, reason: string, unit: Unit, judging: Judging): re
   ];
 };
 
-/** Rewriting what was written is no late work; filling in what was never written is. */
-const findingsOfCorrection = (told: Told, unit: Unit, { plan, facts }: Judging): readonly Finding[] => {
-  const findings = judgeWork(plan, known(unit, facts), {
+const findingsOfCorrection = (told: Told, unit: Unit, { plan, facts }: Judging): readonly Finding[] =>
+  judgeWork(plan, known(unit, facts), {
     ...told,
     instrument: facts.instrument,
     signer: { ...facts.signer, crew: told.crew },
     station: facts.station,
     occurredAt: facts.occurredAt,
   });
-  const isRewrite = unit.work[told.operation]?.missing.length === 0;
-  return isRewrite ? findings.filter((finding) => !provesNothing(finding)) : findings;
-};
 
 /**
  * A nonconformance that was only written never was. The crew it speaks against cannot write it away, though:

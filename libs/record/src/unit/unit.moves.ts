@@ -1,9 +1,10 @@
 import type { CompiledPlan, DoneWork, Finding } from '@libs/judge';
+import { openAt } from '@libs/judge';
 import { accept, elapsedMs, reject } from '@libs/kernel';
 import type { MoveSection, PullSection, ReturnSection, ShipSection } from './unit.commands';
 import type { SectionMoved } from './unit.events';
 import type { UnitFacts } from './unit.facts';
-import { openBehind, openOf, openOfSection, shopsFedBetween } from './unit.open-work';
+import { openBehind, openOfSection, shopsFedBetween } from './unit.open-work';
 import type { Guard, UnitDecision } from './unit.rejections';
 import type { Unit } from './unit.state';
 import { isKnown } from './unit.values';
@@ -30,7 +31,7 @@ const moved = (to: string, unit: Unit, facts: UnitFacts, plan: CompiledPlan): Se
   const from = unit.station;
   const shortages = unit.defects.filter((defect) => defect.class === 'shortage');
   const isComplete = (station: string): boolean =>
-    openOf(plan, unit, station).length === 0 && !shortages.some((shortage) => shortage.station === station);
+    openAt(plan, unit, station).length === 0 && !shortages.some((shortage) => shortage.station === station);
   const shops = shopsFedBetween(plan, unit, to).map((station) => ({
     station,
     since: firstWorkAt(plan, unit, station) ?? facts.occurredAt,

@@ -1,5 +1,5 @@
 import type { CompiledPlan, PlannedOperation } from '@libs/judge';
-import { isProven, lineOrder } from '@libs/judge';
+import { carriedOpen, isProven, lineOrder, openAt } from '@libs/judge';
 import type { Unit } from './unit.state';
 
 /** Where stations stand along the line, worked out once a plan. A shop stands just before the station it feeds. */
@@ -36,23 +36,12 @@ export const openOfSection = (plan: CompiledPlan, unit: Unit): readonly string[]
     .filter(({ id }) => !isProven(plan, unit, id))
     .map(({ id }) => id);
 
-/** What one station still owes the section. */
-export const openOf = (plan: CompiledPlan, unit: Unit, station: string): readonly string[] =>
-  ofSections(plan)
-    .filter((planned) => planned.station === station && !isProven(plan, unit, planned.id))
-    .map(({ id }) => id);
-
 /** What the station it stands at and all before it still owe the section, in working order. */
 export const openBehind = (plan: CompiledPlan, unit: Unit, station: string | null): readonly string[] => {
-  const order = orderOf(plan);
-  const reached = station === null ? undefined : order.get(station);
-  if (reached === undefined) return [];
+  if (station === null) return [];
 
-  return ofSections(plan)
-    .filter(
-      (planned) => (order.get(planned.station) ?? Infinity) <= reached && !isProven(plan, unit, planned.id),
-    )
-    .map(({ id }) => id);
+  const open = new Set([...carriedOpen(plan, unit, station), ...openAt(plan, unit, station)]);
+  return plan.order.filter((id) => open.has(id));
 };
 
 /**

@@ -1,0 +1,84 @@
+import { accept, assertNever, reject } from '@libs/kernel';
+import type { Decision, StreamKind } from '@libs/kernel';
+import type { StationCommand } from './station.commands';
+import type { RecordedStationEvent, StationEvent } from './station.events';
+import { emptyStation } from './station.state';
+import type { Station } from './station.state';
+
+/** Listed in order of precedence. */
+export type StationRejection =
+  | { readonly code: 'station-unknown'; readonly station: string }
+  | { readonly code: 'lot-kind-unknown'; readonly kind: string }
+  | { readonly code: 'lot-of-other-kind'; readonly lot: string; readonly kind: string }
+  | { readonly code: 'lot-not-mounted'; readonly lot: string };
+
+export type StationFacts = {
+  /** Of the rulebook in force. A rulebook that lists none takes any. */
+  readonly stations: ReadonlySet<string>;
+  readonly lotKinds: ReadonlySet<string>;
+  /** What the lot was received as; null: it is not known yet. */
+  readonly receivedAs: string | null;
+  /** Neither quarantined nor out of date today. */
+  readonly usable: boolean;
+};
+
+type StationDecision = Decision<StationEvent, StationRejection>;
+
+export const decide = (command: StationCommand, state: Station, facts: StationFacts): StationDecision => {
+  switch (command.type) {
+    case 'MountLot':
+      return mountLot(command.data, state, facts);
+    case 'UnmountLot':
+      return unmountLot(command.data, state);
+    default:
+      return assertNever(command);
+  }
+};
+
+type Mounting = { readonly station: string; readonly lot: string; readonly kind: string };
+
+/** What is open at the station already need not be opened again. */
+const mountLot = (data: Mounting, { mounted }: Station, facts: StationFacts): StationDecision => {
+  const { station, lot, kind } = data;
+  if (facts.stations.size > 0 && !facts.stations.has(station)) {
+    return reject({ code: 'station-unknown', station });
+  }
+  if (facts.lotKinds.size > 0 && !facts.lotKinds.has(kind)) return reject({ code: 'lot-kind-unknown', kind });
+  if (facts.receivedAs !== null && facts.receivedAs !== kind) {
+    return reject({ code: 'lot-of-other-kind', lot, kind: facts.receivedAs });
+  }
+  const replaces = mounted[kind] ?? null;
+  if (replaces === lot) return accept();
+
+  return accept({ type: 'LotMounted', data: { ...data, replaces, usable: facts.usable } });
+};
+
+const unmountLot = (
+  { station, lot }: { readonly station: string; readonly lot: string },
+  { mounted }: Station,
+): StationDecision => {
+  const kind = Object.keys(mounted).find((of) => mounted[of] === lot);
+  return kind === undefined
+    ? reject({ code: 'lot-not-mounted', lot })
+    : accept({ type: 'LotUnmounted', data: { station, lot, kind } });
+};
+
+export const evolve = ({ mounted }: Station, event: RecordedStationEvent): Station => {
+  switch (event.type) {
+    case 'LotMounted':
+      return { mounted: { ...mounted, [event.data.kind]: event.data.lot } };
+    case 'LotUnmounted': {
+      const { [event.data.kind]: _gone, ...rest } = mounted;
+      return { mounted: rest };
+    }
+    default:
+      return assertNever(event);
+  }
+};
+
+export const STATION: StreamKind<StationCommand, Station, StationEvent, StationRejection, StationFacts> = {
+  name: 'station',
+  initial: emptyStation,
+  decide,
+  evolve,
+};
