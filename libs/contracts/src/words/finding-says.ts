@@ -1,4 +1,4 @@
-import type { Finding, Words } from '@libs/judge';
+import type { Finding, Rule, Words } from '@libs/judge';
 import { isDecimal } from '@libs/kernel';
 import { defectSays, placesSays } from './defect-says';
 import { becauseSays } from './hold-says';
@@ -23,48 +23,66 @@ const keyOf = ({ rule, entry, characteristic }: Finding): Parameters<typeof say>
   return isKey(special) ? special : `finding.${rule}`;
 };
 
-const fillOf = (finding: Finding, names: Names): Fill => {
-  const { operation, entry, characteristic, required, recorded, unit } = finding;
-  return {
-    operation: names.operation(operation),
-    entry: names.operation(entry ?? operation),
-    characteristic: characteristic === undefined ? '' : names.characteristic(operation, characteristic),
-    required: requirementSays(required ?? '', unit ?? null),
-    recorded: valueSays(recorded ?? '', unit ?? null),
-    station: finding.station === null ? '' : names.station(finding.station),
-    at: finding.station === null ? '' : say('at.station', { station: names.station(finding.station) }),
-    places: placesSays(finding.places ?? [], names),
-    ...detailOf(finding, names),
-  };
-};
+const fillOf = (finding: Finding, names: Names): Fill => ({
+  operation: names.operation(finding.operation),
+  entry: names.operation(finding.entry ?? finding.operation),
+  places: placesSays(finding.places ?? [], names),
+  ...valueOf(finding, names),
+  ...stationOf(finding, names),
+  ...detailOf(finding, names),
+});
+
+const valueOf = (
+  { operation, characteristic, required = '', recorded = '', unit = null }: Finding,
+  names: Names,
+): Fill => ({
+  characteristic: characteristic === undefined ? '' : names.characteristic(operation, characteristic),
+  required: requirementSays(required, unit),
+  recorded: valueSays(recorded, unit),
+});
+
+const stationOf = ({ station }: Finding, names: Names): Fill =>
+  station === null
+    ? {}
+    : { station: names.station(station), at: say('at.station', { station: names.station(station) }) };
+
+type Detail = (
+  told: { readonly required: string; readonly recorded: string },
+  finding: Finding,
+  names: Names,
+) => Fill;
 
 /** What `required` and `recorded` hold is another thing for each of these rules. */
+const DETAILS: { readonly [rule in Rule]?: Detail } = {
+  'relation-not-met': ({ recorded }, { operation }, names) => ({
+    given: given(partsSay(recorded, operation, names)),
+  }),
+  'worked-elsewhere': ({ recorded }, _, names) => ({
+    given: given(recorded === '' ? NOTHING : names.station(recorded)),
+  }),
+  'seen-after-cover': ({ recorded }, _, names) => ({ cover: names.operation(recorded) }),
+  'recorded-under-cover': ({ recorded }, _, names) => ({ cover: names.operation(recorded) }),
+  'lot-missing': ({ required }, _, names) => ({ kind: kindSays(required, names.lotKind) }),
+  'lot-not-usable': ({ required, recorded }, _, names) => ({
+    kind: kindSays(required, names.lotKind),
+    given: given(same(recorded)),
+  }),
+  'instrument-missing': ({ required }, _, names) => ({ kind: kindSays(required, names.instrumentKind) }),
+  'instrument-not-usable': ({ required, recorded }, _, names) => ({
+    kind: kindSays(required, names.instrumentKind),
+    given: given(same(recorded)),
+  }),
+  'signer-not-qualified': ({ required }, _, names) => ({ signers: signersSay(required, names) }),
+  held: ({ recorded }, finding, names) => ({
+    given: given(becauseSays({ ...finding, reason: recorded }, names)),
+  }),
+  'defect-open': ({ recorded }, _, names) => ({ given: given(codeSays(recorded, names)) }),
+  'cover-hides-defect': ({ recorded }, _, names) => ({ given: given(codeSays(recorded, names)) }),
+};
+
 const detailOf = (finding: Finding, names: Names): Fill => {
-  const { recorded = '', required = '' } = finding;
-  switch (finding.rule) {
-    case 'relation-not-met':
-      return { given: given(partsSay(recorded, finding.operation, names)) };
-    case 'worked-elsewhere':
-      return { given: given(recorded === '' ? NOTHING : names.station(recorded)) };
-    case 'seen-after-cover':
-    case 'recorded-under-cover':
-      return { cover: names.operation(recorded) };
-    case 'lot-missing':
-    case 'lot-not-usable':
-      return { kind: kindSays(required, names.lotKind), given: given(same(recorded)) };
-    case 'instrument-missing':
-    case 'instrument-not-usable':
-      return { kind: kindSays(required, names.instrumentKind), given: given(same(recorded)) };
-    case 'signer-not-qualified':
-      return { signers: signersSay(required, names) };
-    case 'held':
-      return { given: given(becauseSays({ ...finding, reason: recorded }, names)) };
-    case 'defect-open':
-    case 'cover-hides-defect':
-      return { given: given(codeSays(recorded, names)) };
-    default:
-      return {};
-  }
+  const { required = '', recorded = '', rule } = finding;
+  return DETAILS[rule]?.({ required, recorded }, finding, names) ?? {};
 };
 
 const given = (recorded: Words): Words =>

@@ -1,5 +1,6 @@
 import type { ValueKind, Words } from '@libs/judge';
 import { inchesAsFraction, isDecimal, measureUnit } from '@libs/kernel';
+import type { Key } from './catalogue-en';
 import { isKey, joined, same, say } from './say';
 
 /** A unit as people say it: `in of water`. */
@@ -24,60 +25,72 @@ const withUnit = (value: string, unit: string | null): Words => {
   return symbol.en === '' ? same(value) : say('value.with-unit', { value, unit: symbol });
 };
 
-/** What is required, in words, from the table's own cell: `>= 7` is "at least 7", `[10..14]` is "10 to 14 in of water". */
+/**
+ * What is required, in words, from the table's own cell: `>= 7` is "at least 7", `[10..14]` is "10 to 14 in of
+ * water". `unit` is the UCUM code of the requirement.
+ */
 export const requirementSays = (
   required: string,
   unit: string | null,
   kind: ValueKind | null = null,
 ): Words => {
   const cell = required.trim();
-  if (cell === '' || cell === '-') return say('required.any');
   if (cell === '0' && (kind === 'count' || unit === '1')) return say('required.none');
 
-  const not = /^not\((.*)\)$/.exec(cell);
-  if (not?.[1] !== undefined) return say('required.not', { value: requirementSays(not[1], unit, kind) });
+  const inner = /^not\((.*)\)$/.exec(cell)?.[1];
+  if (inner !== undefined) return say('required.not', { value: requirementSays(inner, unit, kind) });
 
-  const parts = alternatives(cell).map((part) => partSays(part, unit));
-  const [last, ...before] = [...parts].reverse();
-  if (last === undefined || before.length === 0) return last ?? say('required.any');
-  return say('required.or', { first: joined(before.reverse(), ', '), last });
+  return either(alternatives(cell).map((part) => partSays(part, unit)));
 };
 
 /** At the commas outside quotes and brackets. */
 const alternatives = (cell: string): readonly string[] =>
-  cell
-    .match(/"[^"]*"|[[\](][^[\]()]*[[\])]|[^",]+/g)
-    ?.map((part) => part.trim())
-    .filter((part) => part !== '') ?? [];
+  (cell === '-' ? [] : (cell.match(/"[^"]*"|[[\](][^[\]()]*[[\])]|[^",]+/g) ?? []))
+    .map((part) => part.trim())
+    .filter((part) => part !== '');
 
-const COMPARISONS = {
+const either = (parts: readonly Words[]): Words => {
+  const last = parts.at(-1);
+  if (last === undefined) return say('required.any');
+
+  return parts.length === 1 ? last : say('required.or', { first: joined(parts.slice(0, -1), ', '), last });
+};
+
+const partSays = (part: string, unit: string | null): Words => {
+  const quoted = /^"(.*)"$/.exec(part)?.[1];
+  if (quoted !== undefined) return valueSays(quoted);
+
+  return (
+    comparisonSays(part, unit) ?? intervalSays(part, unit) ?? valueSays(part, isDecimal(part) ? unit : null)
+  );
+};
+
+const comparisonSays = (part: string, unit: string | null): Words | undefined => {
+  const [, sign = '', number = ''] = /^(>=|<=|>|<)\s*(\S+)$/.exec(part) ?? [];
+  const key = COMPARISONS[sign];
+  return key === undefined ? undefined : say(key, { value: valueSays(number, unit) });
+};
+
+const COMPARISONS: { readonly [sign: string]: Key } = {
   '>=': 'required.at-least',
   '<=': 'required.at-most',
   '>': 'required.more-than',
   '<': 'required.less-than',
-} as const;
-
-const partSays = (part: string, unit: string | null): Words => {
-  const [, sign, number] = /^(>=|<=|>|<)\s*(\S+)$/.exec(part) ?? [];
-  if (isComparison(sign) && number !== undefined)
-    return say(COMPARISONS[sign], { value: valueSays(number, unit) });
-
-  const [, opens, from, to, closes] = /^([[\](])\s*(\S+?)\s*\.\.\s*(\S+?)\s*([[\])])$/.exec(part) ?? [];
-  if (from !== undefined && to !== undefined)
-    return betweenSays({ from, to, open: opens !== '[' || closes !== ']' }, unit);
-
-  const text = /^"(.*)"$/.exec(part)?.[1] ?? part;
-  return isDecimal(text) && !part.startsWith('"') ? valueSays(text, unit) : valueSays(text);
 };
 
-const isComparison = (sign: string | undefined): sign is keyof typeof COMPARISONS =>
-  sign !== undefined && Object.hasOwn(COMPARISONS, sign);
-
-/** The unit is said once, after the second number. */
-const betweenSays = (
-  { from, to, open }: { from: string; to: string; open: boolean },
-  unit: string | null,
-): Words =>
-  open
-    ? same(`${from} .. ${to}`)
-    : say('required.between', { from: numberSays(from, unit), to: valueSays(to, unit) });
+/** The unit is said once, after the second number. An open end is said as it is: it counts as outside. */
+const intervalSays = (part: string, unit: string | null): Words | undefined => {
+  const [, opens, from = '', to = '', closes] =
+    /^([[\](])\s*(\S+?)\s*\.\.\s*(\S+?)\s*([[\])])$/.exec(part) ?? [];
+  if (opens === undefined) return undefined;
+  if (opens === '[' && closes === ']') {
+    return say('required.between', { from: numberSays(from, unit), to: valueSays(to, unit) });
+  }
+  return joined(
+    [
+      say(opens === '[' ? 'required.at-least' : 'required.more-than', { value: valueSays(from, unit) }),
+      say(closes === ']' ? 'required.at-most' : 'required.less-than', { value: valueSays(to, unit) }),
+    ],
+    ', ',
+  );
+};
