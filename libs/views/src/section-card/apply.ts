@@ -1,5 +1,5 @@
-import type { Json } from '@libs/kernel';
 import { epochMs } from '@libs/kernel';
+import type { Json, JsonObject } from '@libs/kernel';
 import type { RecordedUnitEvent } from '@libs/record';
 import type { SectionCard } from './section-card';
 
@@ -108,12 +108,13 @@ const lastOf = ({ position, type, occurredAt, data }: RecordedUnitEvent): Sectio
   data: said(data),
 });
 
-/** Codes and numbers only: lists and free text do not fit one line, and sealed text has no place in a view. */
-const said = (data: object): SectionCard['last']['data'] => {
-  const kept: { [field: string]: string | number | boolean | null } = {};
-  for (const [field, value] of Object.entries(data) as [string, Json | undefined][]) {
-    if (field !== 'note' && value !== undefined && (value === null || typeof value !== 'object'))
-      kept[field] = value;
+/** What a sentence needs. Values, photos, lots and designs are not said in one line; sealed text has no place in a view. */
+const said = (data: RecordedUnitEvent['data']): JsonObject => {
+  const kept: { [field: string]: Json | undefined } = {};
+  for (const [field, value] of Object.entries<Json | undefined>(data)) {
+    if (!UNSAID.has(field)) kept[field] = value;
   }
   return kept;
 };
+
+const UNSAID: ReadonlySet<string> = new Set(['note', 'values', 'photos', 'lots', 'design']);

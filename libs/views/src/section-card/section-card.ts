@@ -1,4 +1,5 @@
 import type { FindingClass, OpenHold } from '@libs/judge';
+import type { JsonObject } from '@libs/kernel';
 import type { Unit } from '@libs/record';
 
 /** What lists of sections and homes show of one of them, in codes. Words come from the catalogues on reading. */
@@ -27,7 +28,7 @@ export type LastEvent = {
   readonly position: number;
   readonly type: string;
   readonly occurredAt: string;
-  readonly data: { readonly [field: string]: string | number | boolean | null };
+  readonly data: JsonObject;
 };
 
 export const blankCard = (stream: string, serial: string): SectionCard => ({
