@@ -1,4 +1,5 @@
-import type { CompiledPlan, Design, PlannedOperation, PlannedStation, Words } from '@libs/judge';
+import type { CompiledPlan, PlannedOperation, PlannedStation, Words } from '@libs/judge';
+import type { RulebookBody } from './body';
 
 /** A rulebook's files by name (`plant.yaml`, `operations.yaml`, `values.csv`, ...): what is issued and kept in the ledger. */
 export type RulebookFiles = { readonly [name: string]: string };
@@ -34,7 +35,7 @@ export type Fault = {
   readonly caughtBy: readonly string[];
 };
 
-/** A rulebook as read: validated, every cell compiled. `rows` and the like stay inside this library. */
+/** A rulebook as read: validated, every cell compiled. */
 export type Rulebook = {
   readonly name: string;
   readonly zone: string;
@@ -52,31 +53,18 @@ export type Rulebook = {
   readonly symptoms: readonly Named[];
   readonly faults: readonly Fault[];
   /** Every operation, whatever the design, with its words and station. */
-  readonly operations: readonly Pick<PlannedOperation, 'id' | 'station' | 'name' | 'crew' | 'entry' | 'scope'>[];
+  readonly operations: readonly Pick<
+    PlannedOperation,
+    'id' | 'station' | 'name' | 'crew' | 'entry' | 'scope'
+  >[];
+  /** Its rows as compiled, for `resolvePlan`: nobody else's concern. */
+  readonly body: RulebookBody;
 };
 
 export type ReadRulebook =
   | { readonly ok: true; readonly rulebook: Rulebook }
   | { readonly ok: false; readonly problems: readonly RulebookProblem[] };
 
-/** Reads and validates all files, every problem at once. Pure; YAML and CSV parsers are reviewed packages. */
-export declare const readRulebook: (files: RulebookFiles) => ReadRulebook;
-
-/**
- * The build plan of one section's design (or of a home at its site: the home-scoped operations).
- * Throws nothing: a design attribute that is unknown or missing comes back as a problem.
- */
-export declare const resolvePlan: (
-  rulebook: Rulebook,
-  revision: number,
-  design: Design,
-  sha256Hex: (text: string) => string,
-) => { readonly ok: true; readonly plan: CompiledPlan } | { readonly ok: false; readonly problems: readonly RulebookProblem[] };
-
-/** A rulebook for a log that came without one: its operations and stations, no order enforced. */
-export declare const openRulebook: (log: {
-  readonly name: string;
-  readonly zone: string;
-  readonly stations: readonly string[];
-  readonly operations: readonly { readonly id: string; readonly station: string }[];
-}) => RulebookFiles;
+export type ResolvedPlan =
+  | { readonly ok: true; readonly plan: CompiledPlan }
+  | { readonly ok: false; readonly problems: readonly RulebookProblem[] };

@@ -1,0 +1,106 @@
+import type { Complain } from './complain';
+import { here } from './complain';
+import type { Known } from './known';
+import { checkKnown, checkUnique, idsIn } from './known';
+import type { Fault, Named, Rulebook, RulebookFiles } from './rulebook';
+import { FaultShape, InstrumentKindShape, LotKindShape, NamedShape } from './shapes';
+import type { ShapedRow, TableShape } from './table-file';
+import { readTable, shapedRows } from './table-file';
+
+export type Catalogues = Pick<Rulebook, 'lotKinds' | 'instrumentKinds' | 'components' | 'symptoms'>;
+
+type Titled = { readonly en: string; readonly es: string };
+const nameOf = ({ en, es }: Titled): Named['name'] => ({ en, es });
+
+/** The plain lists: what kinds of lot and instrument there are, what can be defective and how it shows. */
+export const readCatalogues = (files: RulebookFiles, complain: Complain): Catalogues => {
+  const rowsOf = <T>(file: string, shape: TableShape<T>['shape'], id: (row: T) => string): readonly T[] => {
+    const rows = shapedRows(
+      readTable(file, files[file], complain),
+      { shape, conditions: false },
+      new Set(),
+      complain,
+    );
+    checkUnique(
+      rows,
+      ({ is }) => id(is),
+      ({ row }) => here(complain, file, row),
+      Object.keys(shape.shape)[0] ?? '',
+    );
+    return rows.map(({ is }) => is);
+  };
+  const named = (file: string): readonly Named[] =>
+    rowsOf(file, NamedShape, ({ id }) => id).map((row) => ({ id: row.id, name: nameOf(row) }));
+  return {
+    lotKinds: rowsOf('lots.csv', LotKindShape, ({ kind }) => kind).map((row) => ({
+      id: row.kind,
+      name: nameOf(row),
+      traced: row.traced === 'yes',
+    })),
+    instrumentKinds: rowsOf('instruments.csv', InstrumentKindShape, ({ kind }) => kind).map((row) => ({
+      id: row.kind,
+      name: nameOf(row),
+      calibrated: row.calibrated === 'yes',
+    })),
+    components: named('components.csv'),
+    symptoms: named('symptoms.csv'),
+  };
+};
+
+const FAULTS = 'faults.csv';
+type FaultCells = {
+  readonly component: string;
+  readonly symptom: string;
+  readonly causes: string;
+  readonly elsewhere: string;
+  readonly caught_by: string;
+};
+
+export const readFaults = (files: RulebookFiles, known: Known, complain: Complain): readonly Fault[] => {
+  const table = readTable(FAULTS, files[FAULTS], complain);
+  const rows = shapedRows(table, { shape: FaultShape, conditions: false }, new Set(), complain);
+  checkUnique(
+    rows,
+    ({ is }) => `${is.component} ${is.symptom}`,
+    ({ row }) => here(complain, FAULTS, row),
+    'symptom',
+  );
+  return rows.map((row) => faultOf(row, known, complain));
+};
+
+const faultOf = ({ row, is }: ShapedRow<FaultCells>, known: Known, complain: Complain): Fault => {
+  const complainHere = here(complain, FAULTS, row);
+  const causes = weighted(is.causes, (says) => complainHere('causes', says));
+  const elsewhere = weighted(is.elsewhere, (says) => complainHere('elsewhere', says));
+  checkKnown([is.component], ['component', known.components], 'component', complainHere);
+  checkKnown([is.symptom], ['symptom', known.symptoms], 'symptom', complainHere);
+  checkKnown(
+    causes.map(({ id }) => id),
+    ['operation', known.operations],
+    'causes',
+    complainHere,
+  );
+  checkKnown(idsIn(is.caught_by), ['operation', known.operations], 'caught_by', complainHere);
+  return {
+    component: is.component,
+    symptom: is.symptom,
+    causes: causes.map(({ id, weight }) => ({ operation: id, weight })),
+    elsewhere: elsewhere.map(({ id, weight }) => ({ cause: id, weight })),
+    caughtBy: idsIn(is.caught_by),
+  };
+};
+
+type Weighted = { readonly id: string; readonly weight: 'a' | 'b' | 'c' };
+const WEIGHTS = ['a', 'b', 'c'] as const;
+
+/** `wired:b drywalled:c`, likeliest first; equals keep their order. */
+const weighted = (cell: string, complain: (says: string) => void): readonly Weighted[] =>
+  idsIn(cell)
+    .flatMap((item) => {
+      const [id = '', letter] = item.split(':');
+      const weight = WEIGHTS.find((one) => one === letter);
+      if (weight !== undefined && id !== '') return [{ id, weight }];
+      complain(`\`${item}\` is not of the form id:a, id:b or id:c`);
+      return [];
+    })
+    .sort((one, other) => one.weight.localeCompare(other.weight));

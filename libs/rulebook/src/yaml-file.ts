@@ -1,0 +1,51 @@
+import { LineCounter, isNode, parseDocument } from 'yaml';
+import type { Document } from 'yaml';
+import type { z } from 'zod';
+import type { Complain } from './complain';
+
+/** A YAML file as read: its data, and on which line anything in it stands. */
+export type YamlFile<T> = { readonly data: T; readonly rowOf: (path: readonly PropertyKey[]) => number };
+
+/** Undefined when the file is no YAML or not of the shape: every reason has been complained of. */
+export const readYaml = <T>(
+  file: string,
+  text: string,
+  shape: z.ZodType<T>,
+  complain: Complain,
+): YamlFile<T> | undefined => {
+  const lines = new LineCounter();
+  const document = parseDocument(text, { lineCounter: lines, uniqueKeys: true });
+  const rowOf = (path: readonly PropertyKey[]): number => lineAt(document, lines, path);
+  for (const { pos, message } of document.errors) {
+    complain({
+      file,
+      row: lines.linePos(pos[0]).line,
+      column: null,
+      says: message.split('\n')[0] ?? message,
+    });
+  }
+  if (document.errors.length > 0) return undefined;
+
+  const parsed = shape.safeParse(document.toJS());
+  if (parsed.success) return { data: parsed.data, rowOf };
+  for (const { path, message } of parsed.error.issues) {
+    complain({ file, row: rowOf(path), column: columnOf(path), says: message });
+  }
+  return undefined;
+};
+
+/** The line of the node at the path, or of the nearest one around it. */
+const lineAt = (document: Document, lines: LineCounter, path: readonly PropertyKey[]): number => {
+  for (let depth = path.length; depth >= 0; depth -= 1) {
+    const node = document.getIn(path.slice(0, depth), true);
+    if (isNode(node) && node.range) return lines.linePos(node.range[0]).line;
+  }
+  return 1;
+};
+
+/** `stations.3.pos` is the field `pos`; a line number says which. */
+const columnOf = (path: readonly PropertyKey[]): string | null =>
+  path
+    .filter((step) => typeof step === 'string')
+    .slice(-2)
+    .join('.') || null;
