@@ -1,21 +1,20 @@
 import './node-version.mjs';
 import { fork } from 'node:child_process';
 import { existsSync } from 'node:fs';
-import { join, resolve } from 'node:path';
+import { join } from 'node:path';
 import { ensureBuilt } from './built.mjs';
 import { ensureInstalled } from './install.mjs';
 import { portIsFree } from './port.mjs';
-import { CLI, ROOT, say, SERVER } from './project.mjs';
+import { CLI, DATA, ROOT, say, SERVER } from './project.mjs';
 import { run } from './run.mjs';
 
 const setting = (name, otherwise) => process.env[name] || otherwise;
 const port = setting('PORT', '3000');
 const host = setting('HOST', '127.0.0.1');
-const data = resolve(ROOT, setting('STUDBOOK_DATA', './data'));
 /** A new plant of one's own, or one kept in PostgreSQL, is not filled with invented homes. */
 const wantsDemonstration =
-  setting('STUDBOOK_DEMO', '1') !== '0' && !process.env.DATABASE_URL && !existsSync(join(data, 'ledger.db'));
-const environment = { ...process.env, STUDBOOK_DATA: data };
+  setting('STUDBOOK_DEMO', '1') !== '0' && !process.env.DATABASE_URL && !existsSync(join(DATA, 'ledger.db'));
+const environment = { ...process.env, STUDBOOK_DATA: DATA };
 
 const makeDemonstration = async () => {
   say('Making the demonstration plant: invented homes, people and days of work.');
@@ -28,14 +27,20 @@ const makeDemonstration = async () => {
   }
 };
 
+/** One of each role is enough to look around with; the sign-in screen lists everybody. */
+const oneOfEach = (people) =>
+  people.filter((one, at) => people.findIndex(({ roles }) => `${roles}` === `${one.roles}`) === at);
+
 const greet = async (address) => {
   const { people } = await (await fetch(`${address}/api/sign-ins`)).json();
   say(`\nStudbook is ready at ${address.replace('127.0.0.1', 'localhost')}`);
   const shown = people.filter(({ pin }) => pin !== null);
-  if (shown.length > 0) say('Invented people of the demonstration plant who may sign in:');
-  for (const { person, name, roles, pin } of shown)
-    say(`  ${person.padEnd(14)} PIN ${pin}  ${name}, ${roles.join(', ')}`);
-  if (people.length === 0) say('Nobody can sign in yet: npx studbook person --help');
+  if (shown.length > 0)
+    say(`Invented people of the demonstration plant; ${shown.length} may sign in, among them:`);
+  for (const { person, name, roles, pin } of oneOfEach(shown)) {
+    say(`  ${name.padEnd(8)} (${person})  PIN ${pin}  ${roles.join(', ')}`);
+  }
+  if (people.length === 0) say('Nobody can sign in yet: npx studbook --help says how to add people.');
   say('Stop with Ctrl-C.');
 };
 

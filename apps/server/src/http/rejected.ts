@@ -1,3 +1,11 @@
+import type {
+  InstrumentRejection,
+  LabelRejection,
+  LotRejection,
+  PersonRejection,
+  StationRejection,
+  UnitRejection,
+} from '@libs/record';
 import type { Trouble } from './problem';
 import { Problem } from './problem';
 
@@ -11,6 +19,10 @@ const unknown = (field: string, title: string): Ruling => ({ status: 404, title,
 const conflict = (field: string | null, title: string): Ruling => ({ status: 409, title, field });
 const wrong = (field: string, title: string): Ruling => ({ status: 422, title, field });
 const forbidden = (title: string): Ruling => ({ status: 403, title, field: null });
+
+type RejectionCode = (
+  InstrumentRejection | LabelRejection | LotRejection | PersonRejection | StationRejection | UnitRejection
+)['code'];
 
 /** What each rejection is over HTTP. A code the record knows and this table does not is a compile error. */
 export const RULINGS = {
@@ -33,11 +45,22 @@ export const RULINGS = {
   'characteristic-not-entered': wrong('values', 'That characteristic is not entered by hand'),
   'value-not-a-number': wrong('values', 'That value must be a decimal number, such as 36.5'),
   'value-not-yes-or-no': wrong('values', 'That value must be yes or no'),
+  'value-not-a-date': wrong('values', 'That value must be a date, such as 2026-03-14'),
+  'value-of-excepted': wrong('values', 'That value is of an operation or a place that is excepted'),
   'unit-unknown': wrong('values', 'That is not a unit this plant measures in'),
   'unit-of-other-kind': wrong('values', 'That unit measures another kind of quantity'),
   'choice-unknown': wrong('values', 'That value is not one of the choices'),
   'lot-unknown': wrong('lots', 'No lot was received under that number'),
   'instrument-unknown': wrong('instrument', 'No instrument is known under that number'),
+  'instrument-kind-unknown': wrong('kind', 'The rulebook has no such kind of instrument'),
+  'instrument-of-other-kind': conflict('instrument', 'That instrument is of another kind'),
+  'lot-kind-unknown': wrong('kind', 'The rulebook has no such kind of lot'),
+  'lot-already-received': conflict('lot', 'That lot was received already'),
+  'lot-of-other-kind': conflict('kind', 'That lot was received as another kind'),
+  'lot-not-mounted': conflict('lot', 'That lot is not mounted at this station'),
+  'lot-not-quarantined': conflict('lot', 'That lot is not in quarantine'),
+  'label-already-used': conflict('number', 'That label number is on another section'),
+  'person-unknown': wrong('person', 'Nobody is enrolled under that id'),
   'work-not-recorded': conflict('operation', 'No work of that operation is on record'),
   'same-serial': wrong('belongsTo', 'That is the serial it is recorded on already'),
   'component-unknown': wrong('component', 'The rulebook has no such component'),
@@ -54,7 +77,7 @@ export const RULINGS = {
   'hold-unknown': unknown('path/hold', 'That section has no such hold'),
   'hold-already-released': conflict('path/hold', 'That hold is released already'),
   'not-allowed': forbidden('Your role may not decide this'),
-} as const satisfies { readonly [code: string]: Ruling };
+} as const satisfies { readonly [code in RejectionCode]: Ruling };
 
 type Rejection = { readonly code: string; readonly pointer?: string; readonly [field: string]: unknown };
 

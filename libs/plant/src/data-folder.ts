@@ -1,0 +1,16 @@
+import { join } from 'node:path';
+
+/** Where a plant on SQLite keeps what, in one folder: the server and the command line look in the same places. */
+export type DataFolder = {
+  readonly ledger: string;
+  /** Keys of sealed personal data; to be backed up apart from the rest. */
+  readonly keys: string;
+  /** Who may sign in. */
+  readonly access: string;
+};
+
+export const dataFolder = (folder: string): DataFolder => ({
+  ledger: join(folder, 'ledger.db'),
+  keys: join(folder, 'keys'),
+  access: join(folder, 'access.db'),
+});
