@@ -33,12 +33,12 @@ const fillOf = (finding: Finding, names: Names): Fill => ({
 });
 
 const valueOf = (
-  { operation, characteristic, required = '', recorded = '', unit = null }: Finding,
+  { operation, characteristic, required = '', recorded = '', unit }: Finding,
   names: Names,
 ): Fill => ({
   characteristic: characteristic === undefined ? '' : names.characteristic(operation, characteristic),
-  required: requirementSays(required, unit),
-  recorded: valueSays(recorded, unit),
+  required: requirementSays(required, unit ?? null),
+  recorded: valueSays(recorded, unit ?? null),
 });
 
 const stationOf = ({ station }: Finding, names: Names): Fill =>
