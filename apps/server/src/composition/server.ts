@@ -46,10 +46,12 @@ export const createServer = async (parts: ServerParts): Promise<Server> => {
     { provide: LOG, useValue: log },
     { provide: STREAMS, useValue: streams },
   ];
+  const options = { logger: nestLog(log), abortOnError: false };
   const app = await NestFactory.create<NestFastifyApplication>(
     AppModule.over(provided, also),
     fastifyServer(webFiles(web)),
-    { logger: nestLog(log), abortOnError: false },
+    // eslint-disable-next-line @typescript-eslint/no-unsafe-class-instance-assignment -- Nest's options are a class that is never built.
+    options,
   );
   await app.init();
   const enrolments = plant.news(await plant.head()).subscribe({

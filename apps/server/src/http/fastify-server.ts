@@ -53,12 +53,9 @@ const unreadable = (error: FastifyError, _request: FastifyRequest, reply: Fastif
 const isApi = (url: string): boolean => /^\/api(?:[/?]|$)/.test(url);
 const reads = ({ method }: FastifyRequest): boolean => method === 'GET' || method === 'HEAD';
 
-/** Fastify lets go of the answer only when a file was found: what is not a file goes on to the routes, and to 404. */
+/** Fastify lets go of the answer first; what is not a file is given back to it, and goes on to the routes and 404. */
 const giveFile = (web: WebFiles, request: FastifyRequest, reply: FastifyReply, next: () => void): void => {
-  let missing = false;
-  web(request.raw, reply.raw, () => {
-    missing = true;
-    next();
-  });
-  if (!missing) reply.hijack();
+  const found = web(request.raw, reply.raw);
+  if (found) reply.hijack();
+  else next();
 };

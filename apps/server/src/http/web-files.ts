@@ -3,8 +3,8 @@ import type { IncomingMessage, ServerResponse } from 'node:http';
 import sirv from 'sirv';
 import { WEB_HEADERS } from './security-headers';
 
-/** Answers with a file of the web app, or calls `next` when there is none. */
-export type WebFiles = (request: IncomingMessage, response: ServerResponse, next: () => void) => void;
+/** Answers with a file of the web app; false when there is none to answer with. */
+export type WebFiles = (request: IncomingMessage, response: ServerResponse) => boolean;
 
 /** The build puts a hash into every name under assets/, so a name never changes what it stands for. */
 const HASHED = /^\/assets\//;
@@ -15,5 +15,16 @@ const setHeaders = (response: ServerResponse, path: string): void => {
 };
 
 /** Undefined where the web app was not built: the API works without it. Unknown addresses are the app's own routes. */
-export const webFiles = (folder: string): WebFiles | undefined =>
-  existsSync(folder) ? sirv(folder, { single: true, etag: true, setHeaders }) : undefined;
+export const webFiles = (folder: string): WebFiles | undefined => {
+  if (!existsSync(folder)) return undefined;
+
+  const files = sirv(folder, { single: true, etag: true, setHeaders });
+  return (request, response) => {
+    const asked = { found: true };
+    // The list of files was read once: whether there is one is known before this returns.
+    files(request, response, () => {
+      asked.found = false;
+    });
+    return asked.found;
+  };
+};
