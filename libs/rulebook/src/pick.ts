@@ -33,7 +33,8 @@ export const select = (
   );
 };
 
-const fieldsFor = ({ fields, variants }: OperationRow, design: Design): OperationFields => {
+/** As the variant for this design has it: a gasket shipped loose is the home's, not a section's. */
+export const fieldsFor = ({ fields, variants }: OperationRow, design: Design): OperationFields => {
   const variant = variants.find(({ when }) => matches(when, design));
   return variant === undefined ? fields : { ...fields, ...variant.fields };
 };

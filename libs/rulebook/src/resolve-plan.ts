@@ -7,7 +7,7 @@ import { checkDesign, isHomes } from './check-design';
 import { mostSpecific } from './design-space';
 import { compileCell } from './feel';
 import type { Picked, Selection } from './pick';
-import { orderOfStations, requiredBy, select } from './pick';
+import { fieldsFor, orderOfStations, requiredBy, select } from './pick';
 import { wrongFor } from './read-values';
 import type { ResolvedPlan, Rulebook, RulebookProblem } from './rulebook';
 import { workingOrder } from './working-order';
@@ -39,7 +39,9 @@ const compose = (
 ): Omit<CompiledPlan, 'digest'> => {
   const { body, stations, places, enforced } = rulebook;
   const home = isHomes(body, design);
-  const rows = home ? body.operations.filter(({ fields }) => fields.scope === 'home') : body.operations;
+  const rows = home
+    ? body.operations.filter((row) => fieldsFor(row, design).scope === 'home')
+    : body.operations;
   const selection = select(rows, body.covers, design);
   const order = orderOfStations(stations, selection);
   const planned = [...selection.values()].map((picked) => ({
