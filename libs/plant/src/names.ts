@@ -1,19 +1,14 @@
+import { namesFrom } from '@libs/contracts';
+import type { Names as PlantNames } from '@libs/contracts';
 import type { Words } from '@libs/judge';
+import { labelsOf } from '@libs/rulebook';
 import type { Named, Rulebook } from '@libs/rulebook';
+import type { Plans } from './plans';
 
-/** What a rulebook's codes are called, in both languages. A code without a name is shown as it is. */
-export type Names = {
-  readonly operation: (code: string) => Words;
-  readonly station: (code: string) => Words;
-  readonly crew: (code: string) => Words;
-  readonly place: (code: string) => Words;
-  readonly attribute: (code: string) => Words;
+/** What a rulebook's codes are called, design attributes too. A code without a name is shown as it is. */
+export type Names = PlantNames & {
+  readonly attribute: (id: string) => Words;
   readonly attributeValue: (attribute: string, value: string) => Words;
-  readonly reason: (code: string) => Words;
-  readonly lotKind: (code: string) => Words;
-  readonly instrumentKind: (code: string) => Words;
-  readonly component: (code: string) => Words;
-  readonly symptom: (code: string) => Words;
 };
 
 /** Names by revision, and of people: what a question needs to put an answer into words. */
@@ -25,19 +20,32 @@ export type NameBook = {
   readonly person: (actor: string) => string;
 };
 
-export const namesOf = (rulebook: Rulebook): Names => ({
-  operation: lookUp(rulebook.operations),
-  station: lookUp(rulebook.stations),
-  crew: lookUp(rulebook.crews),
-  place: lookUp(rulebook.places),
-  attribute: lookUp([...rulebook.attributes, ...rulebook.details]),
-  attributeValue: attributeValues(rulebook),
-  reason: lookUp(rulebook.reasons),
-  lotKind: lookUp(rulebook.lotKinds),
-  instrumentKind: lookUp(rulebook.instrumentKinds),
-  component: lookUp(rulebook.components),
-  symptom: lookUp(rulebook.symptoms),
-});
+const KNOWN = new WeakMap<Rulebook, Names>();
+
+/** Worked out once a rulebook. */
+export const namesOf = (rulebook: Rulebook): Names => {
+  const known = KNOWN.get(rulebook);
+  if (known !== undefined) return known;
+
+  const names = {
+    ...namesFrom(rulebook, labelsOf(rulebook)),
+    attribute: lookUp([...rulebook.attributes, ...rulebook.details]),
+    attributeValue: attributeValues(rulebook),
+  };
+  KNOWN.set(rulebook, names);
+  return names;
+};
+
+export const nameBook = (plans: Plans, person: (actor: string) => string): NameBook => {
+  const namesIn = (known: { readonly rulebook: Rulebook } | null | undefined): Names =>
+    known === null || known === undefined ? codesAsNames : namesOf(known.rulebook);
+  return {
+    current: () => namesIn(plans.current()),
+    ofRevision: (revision) =>
+      namesIn(revision === null ? plans.current() : (plans.ofRevision(revision) ?? plans.current())),
+    person,
+  };
+};
 
 const asIs = (code: string): Words => ({ en: code, es: code });
 
@@ -56,16 +64,8 @@ const attributeValues = ({ attributes }: Rulebook): Names['attributeValue'] => {
 };
 
 /** While the plant has no rulebook, codes are all there is to say. */
-export const codesAsNames: Names = {
-  operation: asIs,
-  station: asIs,
-  crew: asIs,
-  place: asIs,
+const codesAsNames: Names = {
+  ...namesFrom({ operations: [], stations: [], places: [], components: [], symptoms: [], crews: [] }),
   attribute: asIs,
   attributeValue: (_attribute, value) => asIs(value),
-  reason: asIs,
-  lotKind: asIs,
-  instrumentKind: asIs,
-  component: asIs,
-  symptom: asIs,
 };

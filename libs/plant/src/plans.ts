@@ -4,6 +4,7 @@ import { canonicalJson } from '@libs/kernel';
 import { readRulebook, resolvePlan } from '@libs/rulebook';
 import type { Rulebook, RulebookFiles, RulebookProblem } from '@libs/rulebook';
 import { createHash } from 'node:crypto';
+import { homePlan } from './home-plan';
 
 export const sha256Hex = (text: string): string => createHash('sha256').update(text, 'utf8').digest('hex');
 
@@ -33,6 +34,8 @@ export type Plans = {
   readonly planFor: (revision: number, design: Design) => CompiledPlan;
   /** The same, for a design that nobody has checked yet. */
   readonly tryPlanFor: (revision: number, design: Design) => ResolvedPlan;
+  /** The plan of a home at its site: see `homePlan`. Sections of one home share all but what is a section's own. */
+  readonly planForHome: (revision: number, home: Design, sections: readonly Design[]) => CompiledPlan;
   /** Takes in a revision from the ledger. Safe to call twice. */
   readonly learn: (issued: IssuedRevision) => void;
 };
@@ -78,10 +81,22 @@ export const plansOf = (): Plans => {
     throw new Error(`No build plan by revision ${revision}: ${answer.problems.map(inOneLine).join('; ')}`);
   };
 
+  const homes = new WeakMap<Design, CompiledPlan>();
+  const planForHome = (revision: number, home: Design, sections: readonly Design[]): CompiledPlan => {
+    const last = homes.get(home);
+    if (last?.revision === revision) return last;
+
+    const ofSections = sections.map((design) => planFor(revision, design));
+    const plan = homePlan(planFor(revision, home), ofSections, digestOf);
+    homes.set(home, plan);
+    return plan;
+  };
+
   return {
     current: () => latest,
     ofRevision: (revision) => revisions.get(revision),
     planFor,
+    planForHome,
     tryPlanFor,
     learn,
   };
@@ -101,6 +116,14 @@ const keep = (resolved: Map<string, CompiledPlan>, key: string, plan: CompiledPl
 
 export const inOneLine = ({ file, row, column, says }: RulebookProblem): string =>
   `${file}, row ${row}${column === null ? '' : `, column ${column}`}: ${says}`;
+
+/** A plan is JSON throughout; its type does not say so, because its members are named. */
+const digestOf = (plan: Omit<CompiledPlan, 'digest'>): string =>
+  sha256Hex(
+    canonicalJson(
+      Object.fromEntries(Object.entries(plan).map(([name, member]): [string, Json] => [name, member])),
+    ),
+  );
 
 const designJson = (design: Design): JsonObject =>
   ({ ...design }) satisfies { readonly [name: string]: Json };
