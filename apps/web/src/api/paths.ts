@@ -1,0 +1,64 @@
+import type { RouteName } from '@libs/contracts';
+
+/**
+ * The paths again, as plain text: importing the routes themselves would bring their schemas into the browser.
+ * A test holds this list against the contract.
+ */
+export const PATHS = {
+  health: 'GET /api/health',
+  signIns: 'GET /api/sign-ins',
+  signIn: 'POST /api/sign-in',
+  signOut: 'POST /api/sign-out',
+  me: 'GET /api/me',
+  plant: 'GET /api/plant',
+  line: 'GET /api/line',
+  section: 'GET /api/sections/{serial}',
+  homes: 'GET /api/homes',
+  history: 'GET /api/homes/{serial}/history',
+  yield: 'GET /api/yield',
+  yieldTrend: 'GET /api/yield/trend',
+  passages: 'GET /api/yield/sections',
+  defectCounts: 'GET /api/defects/counts',
+  defects: 'GET /api/defects',
+  stream: 'GET /api/stream',
+  work: 'POST /api/work',
+  asking: 'POST /api/askings',
+  signOff: 'POST /api/sign-offs',
+  wrongSerial: 'POST /api/corrections/serial',
+  correction: 'POST /api/corrections/values',
+  defect: 'POST /api/defects',
+  rework: 'POST /api/defects/{defect}/rework',
+  verification: 'POST /api/defects/{defect}/verification',
+  closing: 'POST /api/defects/{defect}/closing',
+  hold: 'POST /api/holds',
+  release: 'POST /api/holds/{hold}/release',
+  move: 'POST /api/moves',
+  pull: 'POST /api/pulls',
+  return: 'POST /api/returns',
+  shipment: 'POST /api/shipments',
+  label: 'POST /api/labels',
+  start: 'POST /api/starts',
+  home: 'POST /api/homes',
+  lot: 'POST /api/lots',
+  mounting: 'POST /api/mountings',
+} as const satisfies { readonly [N in RouteName]?: string };
+
+/** The routes a browser uses; the contract has more. */
+export type WebRoute = keyof typeof PATHS;
+
+/** Path parameters and query in one: what the path names goes into it, the rest becomes the query. */
+export type Wanted = { readonly [name: string]: string | null | undefined };
+
+export const addressOf = (route: WebRoute, wanted: Wanted = {}): { method: string; path: string } => {
+  const [method = 'GET', template = ''] = PATHS[route].split(' ');
+  const query = new URLSearchParams();
+  let path = template;
+  for (const [name, value] of Object.entries(wanted)) {
+    if (value === null || value === undefined || value === '') continue;
+    const slot = `{${name}}`;
+    if (path.includes(slot)) path = path.replace(slot, encodeURIComponent(value));
+    else query.set(name, value);
+  }
+  const tail = query.toString();
+  return { method, path: tail === '' ? path : `${path}?${tail}` };
+};

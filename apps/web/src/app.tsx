@@ -1,0 +1,99 @@
+import { Suspense, lazy, useEffect } from 'react';
+import type { ReactNode } from 'react';
+import { assertNever } from '@libs/kernel';
+import { Frame } from './ui/frame';
+import { placeOf } from './router/places';
+import type { Place } from './router/places';
+import { Link, useAddress } from './router/router';
+import { useSession } from './session/session';
+import { TroubleNotice } from './ui/trouble';
+import { useSpeech } from './words/words';
+import type { WordKey } from './words/words';
+
+const StartScreen = lazy(() =>
+  import('./screens/start/start-screen').then((m) => ({ default: m.StartScreen })),
+);
+const SignInScreen = lazy(() =>
+  import('./screens/sign-in/sign-in-screen').then((m) => ({ default: m.SignInScreen })),
+);
+const StationScreen = lazy(() =>
+  import('./screens/station/station-screen').then((m) => ({ default: m.StationScreen })),
+);
+const LineScreen = lazy(() => import('./screens/line/line-screen').then((m) => ({ default: m.LineScreen })));
+const QualityScreen = lazy(() =>
+  import('./screens/quality/quality-screen').then((m) => ({ default: m.QualityScreen })),
+);
+const HomeScreen = lazy(() => import('./screens/home/home-screen').then((m) => ({ default: m.HomeScreen })));
+
+const screenOf = (place: Place): ReactNode => {
+  switch (place.screen) {
+    case 'start':
+      return <StartScreen />;
+    case 'sign-in':
+      return <SignInScreen />;
+    case 'line':
+      return <LineScreen />;
+    case 'quality':
+      return <QualityScreen />;
+    case 'home':
+      return <HomeScreen serial={place.serial} />;
+    case 'station':
+      return <StationScreen key={place.station} station={place.station} serial={place.serial} />;
+    case 'unknown':
+      return <UnknownPlace />;
+    default:
+      return assertNever(place);
+  }
+};
+
+const UnknownPlace = (): ReactNode => {
+  const { t } = useSpeech();
+  return (
+    <main className="page stack" id="main">
+      <h1>{t('unknown-place')}</h1>
+      <p>
+        <Link to="/">{t('nav.start')}</Link>
+      </p>
+    </main>
+  );
+};
+
+/** Until it is known who is there, nothing of the plant is shown. */
+const Gate = ({ place }: { readonly place: Place }): ReactNode => {
+  const { state, renew } = useSession();
+  if (state === 'asking') return <main className="page" id="main" aria-busy="true" />;
+  if (state === 'unreachable')
+    return (
+      <main className="page" id="main">
+        <TroubleNotice trouble={{ kind: 'unreachable' }} again={() => void renew()} />
+      </main>
+    );
+  return state === 'signed-out' ? <SignInScreen /> : screenOf(place);
+};
+
+const TITLES: Readonly<Record<Place['screen'], WordKey>> = {
+  start: 'nav.start',
+  'sign-in': 'sign-in',
+  line: 'nav.line',
+  quality: 'nav.quality',
+  home: 'nav.homes',
+  station: 'nav.station',
+  unknown: 'unknown-place',
+};
+
+export const App = (): ReactNode => {
+  const { t } = useSpeech();
+  const place = placeOf(useAddress().pathname);
+  const title = t(TITLES[place.screen]);
+  useEffect(() => {
+    document.title = `${title} · Studbook`;
+  }, [title]);
+
+  return (
+    <Frame place={place}>
+      <Suspense fallback={<main className="page" id="main" aria-busy="true" />}>
+        <Gate place={place} />
+      </Suspense>
+    </Frame>
+  );
+};

@@ -1,0 +1,50 @@
+/** Serials as people type them: any case, stray spaces, and letters taken for the digits they look like. */
+
+export const tidied = (typed: string): string => typed.replace(/\s+/g, '').toUpperCase();
+
+const LOOKALIKES: Readonly<Record<string, string>> = {
+  O: '0',
+  Q: '0',
+  D: '0',
+  I: '1',
+  L: '1',
+  S: '5',
+  Z: '2',
+  B: '8',
+};
+
+/** What is left when look-alikes and joiners no longer count: two serials with one skeleton are easily mixed up. */
+export const skeleton = (serial: string): string =>
+  tidied(serial)
+    .replace(/[-._:]/g, '')
+    .replace(/[A-Z]/g, (letter) => LOOKALIKES[letter] ?? letter);
+
+/** Two serials that differ by one character, or hold two neighbours the wrong way round. */
+const nearlyThe = (one: string, other: string): boolean => {
+  if (one.length !== other.length) return one.length > 4 && (other.endsWith(one) || one.endsWith(other));
+  const differing = [...one].flatMap((character, at) => (character === other[at] ? [] : [at]));
+  const [first, second] = differing;
+  if (differing.length <= 1) return true;
+  return (
+    differing.length === 2 &&
+    second === (first ?? 0) + 1 &&
+    one[first ?? 0] === other[second] &&
+    one[second] === other[first ?? 0]
+  );
+};
+
+/** Known serials that may have been meant, those with the very same skeleton first. */
+export const meantBy = (typed: string, known: readonly string[]): readonly string[] => {
+  const wanted = skeleton(typed);
+  const same = known.filter((serial) => skeleton(serial) === wanted);
+  const near = known.filter((serial) => !same.includes(serial) && nearlyThe(wanted, skeleton(serial)));
+  return [...same, ...near].slice(0, 6);
+};
+
+/** A serial in pieces that can be read aloud: at its own joiners, long runs in threes and fours. */
+export const inPieces = (serial: string): readonly string[] =>
+  serial
+    .split(/(?<=[-._:])|(?<=\d)(?=[A-Z])|(?<=[A-Z])(?=\d)/)
+    .flatMap((piece) =>
+      piece.length <= 5 ? [piece] : (piece.match(/.{1,4}(?=(?:.{4})*$)|.{1,3}/g) ?? [piece]),
+    );

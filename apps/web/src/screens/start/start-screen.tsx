@@ -1,0 +1,90 @@
+import { useState } from 'react';
+import type { ReactNode } from 'react';
+import { Link, goTo } from '../../router/router';
+import { places } from '../../router/places';
+import { ScanField } from '../../scan/scan-field';
+import { useWedge } from '../../scan/wedge';
+import { homeStation, useSignedIn } from '../../session/session';
+import { useSpeech } from '../../words/words';
+import type { WordKey } from '../../words/words';
+import './start.css';
+
+type Entry = { readonly to: string; readonly title: WordKey; readonly says: WordKey };
+const LINE: Entry = { to: places.line, title: 'nav.line', says: 'start.line' };
+const QUALITY: Entry = { to: places.quality, title: 'nav.quality', says: 'start.quality' };
+const HOMES: Entry = { to: places.homes, title: 'nav.homes', says: 'start.homes' };
+
+const entriesFor = (roles: readonly string[]): readonly Entry[] => {
+  if (roles.includes('quality-manager')) return [QUALITY, LINE, HOMES];
+  if (roles.includes('station-lead')) return [LINE, HOMES, QUALITY];
+  return [HOMES, LINE, QUALITY];
+};
+
+const Stations = (): ReactNode => {
+  const { t, say } = useSpeech();
+  const { plant, me } = useSignedIn();
+  const [all, setAll] = useState(false);
+  const own = plant.stations.filter(({ id }) => me.stations.includes(id) || id === homeStation());
+  const shown = all || own.length === 0 ? plant.stations : own;
+  return (
+    <section className="stack" aria-labelledby="stations">
+      <h2 id="stations">{t('start.stations')}</h2>
+      <ul className="stations">
+        {shown.map((station) => (
+          <li key={station.id}>
+            <Link className="station-link" to={places.station(station.id)}>
+              <span className="station-number mono" aria-hidden="true">
+                {station.pos ?? '·'}
+              </span>
+              {say(station.name)}
+            </Link>
+          </li>
+        ))}
+      </ul>
+      {shown.length < plant.stations.length && (
+        <div>
+          <button type="button" className="button" onClick={() => setAll(true)}>
+            {t('start.all-stations')}
+          </button>
+        </div>
+      )}
+    </section>
+  );
+};
+
+export const StartScreen = (): ReactNode => {
+  const { t, say } = useSpeech();
+  const { me, plant } = useSignedIn();
+  const open = (serial: string): void => {
+    const station = homeStation() ?? me.stations[0];
+    goTo(station === undefined ? places.home(serial) : places.sectionAt(station, serial));
+  };
+  useWedge(open);
+  return (
+    <main className="page start" id="main">
+      <div className="page-head">
+        <div>
+          <h1>{t('start.hello', { name: me.name })}</h1>
+          <p>{t(plant.demonstration ? 'start.plant-demonstration' : 'start.plant', { plant: plant.name })}</p>
+        </div>
+      </div>
+      <div className="start-body">
+        <ScanField found={open} />
+        <Stations />
+        <nav aria-label={t('start.screens')}>
+          <ul className="entries">
+            {entriesFor(me.roles).map((entry) => (
+              <li key={entry.to}>
+                <Link to={entry.to} className="entry">
+                  <strong>{t(entry.title)}</strong>
+                  <span>{t(entry.says)}</span>
+                </Link>
+              </li>
+            ))}
+          </ul>
+        </nav>
+      </div>
+      <p className="governing">{say(plant.governing)}</p>
+    </main>
+  );
+};

@@ -1,0 +1,62 @@
+import type { AnswerOf } from '@libs/contracts';
+import type { Panel } from './panel';
+
+export type SectionFacts = AnswerOf<'section'>;
+export type Card = SectionFacts['operations'][number];
+export type ValueAsked = Card['values'][number];
+export type Station = AnswerOf<'plant'>['stations'][number];
+
+export const isOpen = (card: Card): boolean => card.done === null || card.except.length > 0;
+/** Part of the station's one sign-off; inspections and tests have signatures of their own. */
+export const isSignedWithStation = (card: Card): boolean => card.entry === 'S' || card.entry === 'V';
+/** One asks before one goes on. */
+export const isAsked = (card: Card): boolean => card.cover || card.gate || card.label;
+export const openToSignOff = (section: SectionFacts): readonly Card[] =>
+  section.operations.filter((card) => isSignedWithStation(card) && isOpen(card));
+
+export const nextStation = (stations: readonly Station[], from: string): Station | null => {
+  const here = stations.find(({ id }) => id === from)?.pos ?? null;
+  if (here === null) return null;
+  const ahead = stations.filter(({ pos, kind }) => kind === 'line' && pos !== null && pos > here);
+  return ahead.sort((one, other) => (one.pos ?? 0) - (other.pos ?? 0))[0] ?? null;
+};
+
+/** The one thing most likely wanted now; the bar at the thumb offers it. */
+export type Next =
+  | { readonly do: 'start' | 'return' | 'move-here' | 'sign-off' | 'ship' | 'nothing' }
+  | { readonly do: 'ask' | 'record'; readonly card: Card }
+  | { readonly do: 'move-on'; readonly to: Station };
+
+const dueNext = (section: SectionFacts, cleared: ReadonlySet<string>): Next | null => {
+  const due = section.operations.filter(({ mark }) => mark === 'due' || mark === 'open-at-places');
+  const signed = due.filter(isSignedWithStation);
+  if (signed.some((card) => !card.cover)) return { do: 'sign-off' };
+  const asked = due.find((card) => isAsked(card) && !cleared.has(card.operation));
+  if (asked !== undefined) return { do: 'ask', card: asked };
+  const own = due.find((card) => !isSignedWithStation(card));
+  if (own !== undefined) return { do: 'record', card: own };
+  return signed.length > 0 ? { do: 'sign-off' } : null;
+};
+
+const onward = (section: SectionFacts, station: Station, stations: readonly Station[]): Next => {
+  if (section.station !== station.id)
+    return station.kind === 'line' ? { do: 'move-here' } : { do: 'nothing' };
+  const to = nextStation(stations, station.id);
+  if (to !== null) return { do: 'move-on', to };
+  return station.kind === 'line' || station.kind === 'yard' ? { do: 'ship' } : { do: 'nothing' };
+};
+
+export const nextFor = (
+  section: SectionFacts,
+  station: Station,
+  stations: readonly Station[],
+  cleared: ReadonlySet<string>,
+): Next => {
+  if (section.stage === 'ordered') return station.kind === 'line' ? { do: 'start' } : { do: 'nothing' };
+  if (section.stage === 'pulled') return station.kind === 'line' ? { do: 'return' } : { do: 'nothing' };
+  return dueNext(section, cleared) ?? onward(section, station, stations);
+};
+
+/** Where work on an operation is recorded: a label has a form of its own. */
+export const recordPanel = (card: Card, then: Card | null = null): Panel =>
+  card.label ? { show: 'label', card } : { show: 'record', card, then };

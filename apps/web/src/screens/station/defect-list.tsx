@@ -1,0 +1,91 @@
+import type { ReactNode } from 'react';
+import { Mark } from '../../ui/mark';
+import { TroubleNotice } from '../../ui/trouble';
+import { useSignedIn } from '../../session/session';
+import { useSpeech } from '../../words/words';
+import type { SectionFacts } from './cards';
+import { useTelling } from './use-telling';
+import { useWork } from './work-context';
+
+type Defect = SectionFacts['defects'][number];
+
+const CLASS_WORDS = {
+  nonconformance: 'class.nonconformance',
+  punch: 'class.punch',
+  shortage: 'class.shortage',
+  record: 'class.record',
+} as const;
+const STATE_WORDS = { open: 'defect.open', reworked: 'defect.reworked', closed: 'defect.closed' } as const;
+
+/** What may be done next with a defect: rework and verification for what differs from plan, one tap for the rest. */
+const Ways = ({ defect }: { readonly defect: Defect }): ReactNode => {
+  const { t, say } = useSpeech();
+  const { section, station, told } = useWork();
+  const telling = useTelling();
+  const body = { serial: section.serial, station: station.id };
+  const wanted = { defect: defect.defect };
+  const says = say(defect.says);
+  const rework = async (): Promise<void> =>
+    told(await telling.send('rework', body, wanted), t('told.reworked', { defect: says }));
+  const verify = async (accepted: boolean): Promise<void> =>
+    told(
+      await telling.send('verification', { ...body, accepted }, wanted),
+      t(accepted ? 'told.verified' : 'told.not-accepted', { defect: says }),
+    );
+  const close = async (how: 'fitted' | 'signed'): Promise<void> =>
+    told(await telling.send('closing', { ...body, how }, wanted), t('told.closed', { defect: says }));
+  const button = (word: string, act: () => Promise<void>): ReactNode => (
+    <button key={word} type="button" className="button" disabled={telling.busy} onClick={() => void act()}>
+      {word}
+    </button>
+  );
+  return (
+    <>
+      {telling.trouble !== null && <TroubleNotice trouble={telling.trouble} />}
+      <div className="choices">
+        {defect.class === 'nonconformance' && defect.state === 'open' && button(t('defect.rework'), rework)}
+        {defect.class === 'nonconformance' &&
+          defect.state === 'reworked' && [
+            button(t('defect.accept'), () => verify(true)),
+            button(t('defect.reject'), () => verify(false)),
+          ]}
+        {defect.class === 'shortage' && button(t('defect.fitted'), () => close('fitted'))}
+        {(defect.class === 'punch' || defect.class === 'record') &&
+          button(t('defect.signed'), () => close('signed'))}
+      </div>
+    </>
+  );
+};
+
+export const DefectList = ({ defects }: { readonly defects: readonly Defect[] }): ReactNode => {
+  const { t, say } = useSpeech();
+  const { plant } = useSignedIn();
+  const open = defects.filter(({ state }) => state !== 'closed');
+  const placeOf = (id: string | null): string => {
+    const place = plant.places.find((one) => one.id === id);
+    return place === undefined ? '' : ` · ${say(place.name)}`;
+  };
+  if (open.length === 0) return null;
+  return (
+    <section className="stack tight" aria-labelledby="defects">
+      <h2 id="defects">{t('defects', { count: open.length })}</h2>
+      <ul className="findings">
+        {open.map((defect) => (
+          <li key={defect.defect} className="finding">
+            <Mark name={defect.state === 'reworked' ? 'open-at-places' : 'refused'} size={28} />
+            <div className="grow stack tight">
+              <p>
+                {say(defect.says)}
+                {placeOf(defect.place)}
+              </p>
+              <p className="quiet small">
+                {t(CLASS_WORDS[defect.class])} · {t(STATE_WORDS[defect.state])}
+              </p>
+              <Ways defect={defect} />
+            </div>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+};

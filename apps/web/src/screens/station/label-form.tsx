@@ -1,0 +1,36 @@
+import { useState } from 'react';
+import type { FormEvent, ReactNode } from 'react';
+import { useSpeech } from '../../words/words';
+import type { Card } from './cards';
+import { FormFoot } from './form-foot';
+import { PanelHead } from './panel-head';
+import { PhotoEntry } from './photo-entry';
+import { ScannedField } from './scanned-field';
+import { useTelling } from './use-telling';
+import { useWork } from './work-context';
+
+/** Three letters and six digits, as the label is stamped (24 CFR 3280.11(b)). */
+const LABEL = /^[A-Z]{3} ?\d{3} ?\d{3}$/;
+
+export const LabelForm = ({ card }: { readonly card: Card }): ReactNode => {
+  const { t, say } = useSpeech();
+  const { section, station, close, told } = useWork();
+  const telling = useTelling();
+  const [number, setNumber] = useState('');
+  const [photos, setPhotos] = useState<readonly string[]>([]);
+  const stamped = number.trim().toUpperCase();
+  const submit = async (event: FormEvent): Promise<void> => {
+    event.preventDefault();
+    const body = { serial: section.serial, number: stamped, photos: [...photos], station: station.id };
+    told(await telling.send('label', body), t('told.labelled', { number: stamped }));
+  };
+  return (
+    <form className="panel-form stack" onSubmit={(event) => void submit(event)}>
+      <PanelHead title={say(card.name)} close={close} />
+      <ScannedField name={t('label.number')} value={number} change={setNumber} />
+      <p className="quiet">{t('label.form')}</p>
+      <PhotoEntry photos={photos} needed={card.photo === 'always'} change={setPhotos} />
+      <FormFoot telling={telling} action={t('label.affix')} ready={LABEL.test(stamped)} />
+    </form>
+  );
+};

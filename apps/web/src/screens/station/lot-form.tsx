@@ -1,0 +1,51 @@
+import { useState } from 'react';
+import type { FormEvent, ReactNode } from 'react';
+import { useSignedIn } from '../../session/session';
+import { useSpeech } from '../../words/words';
+import { FormFoot } from './form-foot';
+import { PanelHead } from './panel-head';
+import { ScannedField } from './scanned-field';
+import { useTelling } from './use-telling';
+import { useWork } from './work-context';
+
+/** A lot opened at the station: every section worked here from now on inherits it, until the next one is mounted. */
+export const LotForm = (): ReactNode => {
+  const { t, say } = useSpeech();
+  const { station, close, told } = useWork();
+  const { plant } = useSignedIn();
+  const telling = useTelling();
+  const [lot, setLot] = useState('');
+  const [kind, setKind] = useState(station.lotKinds.length === 1 ? (station.lotKinds[0] ?? '') : '');
+  const kindName = (id: string): string =>
+    say(plant.lotKinds?.find((one) => one.id === id)?.name ?? { en: id, es: id });
+  const submit = async (event: FormEvent): Promise<void> => {
+    event.preventDefault();
+    const result = await telling.send('mounting', { station: station.id, lot: lot.trim(), kind });
+    const answer = typeof result === 'string' ? result : { ...result, serial: '', findings: [], holds: [] };
+    told(answer, t('told.mounted', { lot: lot.trim(), kind: kindName(kind) }));
+  };
+  return (
+    <form className="panel-form stack" onSubmit={(event) => void submit(event)}>
+      <PanelHead title={t('lot.title')} close={close} />
+      <p>{t('lot.says')}</p>
+      <ScannedField name={t('lot.number')} value={lot} change={setLot} />
+      <fieldset className="stack tight">
+        <legend className="field-name">{t('lot.kind')}</legend>
+        <div className="choices">
+          {station.lotKinds.map((id) => (
+            <button
+              key={id}
+              type="button"
+              className="button choice"
+              aria-pressed={kind === id}
+              onClick={() => setKind(id)}
+            >
+              {kindName(id)}
+            </button>
+          ))}
+        </div>
+      </fieldset>
+      <FormFoot telling={telling} action={t('lot.mount')} ready={lot.trim() !== '' && kind !== ''} />
+    </form>
+  );
+};

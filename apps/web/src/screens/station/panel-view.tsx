@@ -1,0 +1,58 @@
+import { assertNever } from '@libs/kernel';
+import { Suspense, lazy } from 'react';
+import type { ReactNode } from 'react';
+import { UnsentPanel } from './unsent-panel';
+import type { Panel } from './panel';
+import { RecordForm } from './record-form';
+import { SignOffForm } from './sign-off-form';
+import { ToldPanel } from './told-panel';
+import { VerdictPanel } from './verdict-panel';
+
+/** Rarer forms come when they are asked for. */
+const CorrectForm = lazy(() => import('./correct-form').then((m) => ({ default: m.CorrectForm })));
+const DefectForm = lazy(() => import('./defect-form').then((m) => ({ default: m.DefectForm })));
+const LabelForm = lazy(() => import('./label-form').then((m) => ({ default: m.LabelForm })));
+const LotForm = lazy(() => import('./lot-form').then((m) => ({ default: m.LotForm })));
+const ReasonForm = lazy(() => import('./reason-forms').then((m) => ({ default: m.ReasonForm })));
+const WrongSerialPanel = lazy(() =>
+  import('./wrong-serial-panel').then((m) => ({ default: m.WrongSerialPanel })),
+);
+
+const contentOf = (panel: Panel): ReactNode => {
+  switch (panel.show) {
+    case 'nothing':
+      return null;
+    case 'sign-off':
+      return <SignOffForm />;
+    case 'record':
+      return <RecordForm key={panel.card.operation} card={panel.card} then={panel.then} />;
+    case 'verdict':
+      return <VerdictPanel key={panel.answer.position} card={panel.card} answer={panel.answer} />;
+    case 'told':
+      return <ToldPanel key={panel.answer.position} panel={panel} />;
+    case 'defect':
+      return <DefectForm />;
+    case 'label':
+      return <LabelForm card={panel.card} />;
+    case 'correct':
+      return <CorrectForm card={panel.card} />;
+    case 'wrong-serial':
+      return <WrongSerialPanel card={panel.card} />;
+    case 'hold':
+    case 'pull':
+      return <ReasonForm key={panel.show} use={panel.show} />;
+    case 'lot':
+      return <LotForm />;
+    case 'kept':
+      return <UnsentPanel />;
+    default:
+      return assertNever(panel);
+  }
+};
+
+export const PanelView = ({ panel }: { readonly panel: Panel }): ReactNode =>
+  panel.show === 'nothing' ? null : (
+    <div className="panel">
+      <Suspense fallback={null}>{contentOf(panel)}</Suspense>
+    </div>
+  );

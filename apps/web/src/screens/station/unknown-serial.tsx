@@ -1,0 +1,43 @@
+import type { ReactNode } from 'react';
+import { useQuestion } from '../../api/use-question';
+import { places } from '../../router/places';
+import { Link } from '../../router/router';
+import { meantBy } from '../../scan/serials';
+import { Mark } from '../../ui/mark';
+import { Serial } from '../../ui/serial';
+import { useSpeech } from '../../words/words';
+
+/** The last characters tell halves and neighbours apart, and survive most slips in the rest. */
+const TAIL = 4;
+
+type Props = { readonly typed: string; readonly station: string; readonly onLine: readonly string[] };
+
+/** Nobody started this serial here; perhaps an O was read for a 0. */
+export const UnknownSerial = ({ typed, station, onLine }: Props): ReactNode => {
+  const { t } = useSpeech();
+  const homes = useQuestion('homes', { search: typed.slice(-TAIL) });
+  const known = [...new Set([...onLine, ...(homes.answer?.homes.flatMap(({ sections }) => sections) ?? [])])];
+  const meant = meantBy(typed, known);
+  return (
+    <section className="stack" role="alert">
+      <div className="notice refused">
+        <Mark name="refused" size={32} />
+        <div className="grow">
+          <p>
+            {t('unknown.says')} <Serial of={typed} />
+          </p>
+          <p>{t(meant.length > 0 ? 'unknown.meant' : 'unknown.nothing-like-it')}</p>
+        </div>
+      </div>
+      <ul className="standing">
+        {meant.map((serial) => (
+          <li key={serial}>
+            <Link className="standing-link" to={places.sectionAt(station, serial)}>
+              <Serial of={serial} />
+            </Link>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+};

@@ -1,0 +1,57 @@
+import type { AnswerOf } from '@libs/contracts';
+import { useRef, useState } from 'react';
+import { ask } from '../../api/client';
+import type { Trouble } from '../../api/client';
+import { hereAndNow, newKey } from '../../api/key';
+import { useDisplay } from '../../look/display';
+import { signal } from '../../ui/signals';
+import type { Card } from './cards';
+
+type Made = { readonly key: string; readonly body: object; readonly card: Card };
+export type Asking = {
+  readonly busy: boolean;
+  readonly trouble: Trouble | null;
+  readonly mayI: (card: Card) => void;
+  /** The same question under the same key: nobody answered it yet. */
+  readonly retry: () => void;
+};
+
+/** "May I?" of one section. A question nobody answered is worth nothing later, so it is not kept beyond the screen. */
+export const useAsking = (
+  serial: string,
+  station: string,
+  onAnswer: (card: Card, answer: AnswerOf<'asking'>) => void,
+): Asking => {
+  const { sound } = useDisplay();
+  const [busy, setBusy] = useState(false);
+  const [trouble, setTrouble] = useState<Trouble | null>(null);
+  const last = useRef<Made | null>(null);
+
+  const put = async (made: Made): Promise<void> => {
+    last.current = made;
+    setBusy(true);
+    setTrouble(null);
+    const result = await ask('asking', {}, { body: made.body, key: made.key });
+    setBusy(false);
+    if (!result.ok) return setTrouble(result.trouble);
+    signal(result.answer.answer === 'cleared' ? 'accepted' : 'refused', sound);
+    onAnswer(made.card, result.answer);
+  };
+  return {
+    busy,
+    trouble,
+    mayI: (card) => {
+      const body = {
+        serial,
+        operation: card.operation,
+        except: card.except,
+        station,
+        occurredAt: hereAndNow(),
+      };
+      void put({ key: newKey(), body, card });
+    },
+    retry: () => {
+      if (last.current !== null) void put(last.current);
+    },
+  };
+};

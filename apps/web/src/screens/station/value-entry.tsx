@@ -1,0 +1,148 @@
+import { useId, useState } from 'react';
+import type { ReactNode } from 'react';
+import { useDisplay } from '../../look/display';
+import { Mark } from '../../ui/mark';
+import { useSpeech } from '../../words/words';
+import type { WordKey } from '../../words/words';
+import type { ValueAsked } from './cards';
+import { Keypad } from './keypad';
+import { asRead, inMetric } from './metric';
+import { SourceSays } from './source-says';
+import { decimalOf, isNumber, judged } from './values';
+import type { Verdict } from './values';
+
+type Props = { readonly asked: ValueAsked; readonly typed: string; readonly change: (typed: string) => void };
+
+const VERDICTS = {
+  meets: { mark: 'proven', word: 'value.meets' },
+  fails: { mark: 'refused', word: 'value.fails' },
+  unreadable: { mark: 'refused', word: 'value.unreadable' },
+  none: { mark: 'waiting', word: 'value.none' },
+} as const;
+
+const VerdictSays = ({
+  asked,
+  verdict,
+}: {
+  readonly asked: ValueAsked;
+  readonly verdict: Verdict;
+}): ReactNode => {
+  const { t } = useSpeech();
+  const { mark, word } = VERDICTS[verdict];
+  const optional = verdict === 'none' && asked.asked === 'where-any';
+  return (
+    <span className={`value-verdict ${verdict}`} role="status">
+      <Mark name={mark} size={20} />
+      {t(optional ? 'value.where-any' : word)}
+    </span>
+  );
+};
+
+const YES_NO: readonly (readonly [string, WordKey])[] = [
+  ['yes', 'yes'],
+  ['no', 'no'],
+];
+
+const Buttons = ({ asked, typed, change }: Props): ReactNode => {
+  const { t } = useSpeech();
+  const offered: readonly (readonly [string, string])[] =
+    asked.kind === 'yes-no'
+      ? YES_NO.map(([value, key]) => [value, t(key)])
+      : (asked.choices ?? []).map((choice) => [choice, choice]);
+  return (
+    <div className="choices">
+      {offered.map(([value, word]) => (
+        <button
+          key={value}
+          type="button"
+          className="button choice"
+          aria-pressed={typed === value}
+          onClick={() => change(typed === value ? '' : value)}
+        >
+          {word}
+        </button>
+      ))}
+    </div>
+  );
+};
+
+const NumberEntry = ({ asked, typed, change }: Props): ReactNode => {
+  const { t, locale } = useSpeech();
+  const { metric } = useDisplay();
+  const [open, setOpen] = useState(false);
+  const id = useId();
+  const decimal = decimalOf(typed, asked.unit);
+  const beside = metric && decimal !== null ? inMetric(decimal, asked.unit, locale) : null;
+  return (
+    <div className="number-entry">
+      <div className="readout">
+        <label className="sr-only" htmlFor={id}>
+          {t('value.of', { unit: asked.unitSymbol ?? '' })}
+        </label>
+        {/* The keypad below is the keyboard: the device's own would hide the requirement. */}
+        <input
+          id={id}
+          className="input mono readout-field"
+          inputMode="none"
+          autoComplete="off"
+          value={typed}
+          onFocus={() => setOpen(true)}
+          onChange={(event) => change(event.target.value)}
+        />
+        <span className="readout-unit mono">{asked.unitSymbol ?? ''}</span>
+        <button type="button" className="button" aria-expanded={open} onClick={() => setOpen(!open)}>
+          {t(open ? 'keypad.close' : 'keypad.open')}
+        </button>
+      </div>
+      {beside !== null && decimal !== null && (
+        <p className="quiet small mono">
+          {asRead(decimal, asked.unit)} = {beside}
+        </p>
+      )}
+      {open && <Keypad typed={typed} unit={asked.unit} whole={asked.kind === 'count'} change={change} />}
+    </div>
+  );
+};
+
+const Free = ({ asked, typed, change }: Props): ReactNode => {
+  const { say } = useSpeech();
+  return (
+    <input
+      className="input"
+      aria-label={say(asked.label)}
+      type={asked.kind === 'date' ? 'date' : 'text'}
+      value={typed}
+      onChange={(event) => change(event.target.value)}
+    />
+  );
+};
+
+const control = (props: Props): ReactNode => {
+  if (isNumber(props.asked)) return <NumberEntry {...props} />;
+  if (props.asked.kind === 'yes-no') return <Buttons {...props} />;
+  return props.asked.kind === 'choice' && props.asked.choices !== undefined ? (
+    <Buttons {...props} />
+  ) : (
+    <Free {...props} />
+  );
+};
+
+/** One value: what is asked, what is required in words, the entry, and at once whether it meets it. */
+export const ValueEntry = (props: Props): ReactNode => {
+  const { t, say } = useSpeech();
+  const { asked, typed } = props;
+  return (
+    <fieldset className="value">
+      <legend className="value-label">{say(asked.label)}</legend>
+      <p className="value-required">
+        {say(asked.requiredSays)}
+        {asked.worstOf > 1 && <span className="quiet"> {t('value.worst-of', { count: asked.worstOf })}</span>}
+      </p>
+      {control(props)}
+      <div className="row spread">
+        <VerdictSays asked={asked} verdict={judged(asked, typed)} />
+        <SourceSays source={asked.source} />
+      </div>
+    </fieldset>
+  );
+};

@@ -1,0 +1,70 @@
+import type { SentBodyOf } from '@libs/contracts';
+import { passes } from '@libs/judge';
+import type { Test } from '@libs/judge';
+import { inchesAsDecimal, isDecimal } from '@libs/kernel';
+import type { Card, ValueAsked } from './cards';
+
+/** What was typed, by characteristic: `36 1/2` stays as it was typed until it is sent. */
+export type Typed = { readonly [characteristic: string]: string };
+export type SentValue = NonNullable<SentBodyOf<'work'>['values']>[number];
+
+/** The boundary: the server sends the compiled test of the plan; the contract leaves its shape to the judge. */
+const testOf = (asked: ValueAsked): Test => asked.test as Test;
+
+export const isTyped = (asked: ValueAsked): boolean => asked.from === 'entry' && asked.kind !== 'derived';
+export const isNumber = (asked: ValueAsked): boolean => asked.kind === 'measure' || asked.kind === 'count';
+export const isInches = (unit: string | null): boolean => unit === '[in_i]';
+
+/** Decimal text of what was typed; null while it is no number yet. */
+export const decimalOf = (typed: string, unit: string | null): string | null => {
+  const text = typed.trim();
+  if (isInches(unit)) return inchesAsDecimal(text) ?? null;
+  return isDecimal(text) ? text : null;
+};
+
+const sendable = (asked: ValueAsked, typed: string): string | null => {
+  if (typed.trim() === '') return null;
+  return isNumber(asked) ? decimalOf(typed, asked.unit) : typed.trim();
+};
+
+export type Verdict = 'meets' | 'fails' | 'none' | 'unreadable';
+
+/** Judged here by the same rule the server uses, so that a wrong value is seen before it is sent. */
+export const judged = (asked: ValueAsked, typed: string): Verdict => {
+  if (typed.trim() === '') return 'none';
+  const value = sendable(asked, typed);
+  if (value === null) return 'unreadable';
+  return passes(testOf(asked), value, asked.unit, asked.unit) ? 'meets' : 'fails';
+};
+
+export const sentValues = (card: Card, typed: Typed): SentValue[] =>
+  card.values.filter(isTyped).flatMap((asked) => {
+    const value = sendable(asked, typed[asked.characteristic] ?? '');
+    return value === null ? [] : [{ characteristic: asked.characteristic, value, unit: asked.unit }];
+  });
+
+/** The value "as planned" where there is only one: yes, the drawn size, none at all. */
+export const onlyPlanned = (asked: ValueAsked): string | null => {
+  const test = testOf(asked);
+  if (asked.kind === 'yes-no' && test.is === 'text') return test.text;
+  if (asked.kind === 'yes-no' && test.is === 'boolean') return test.boolean ? 'yes' : 'no';
+  if (asked.kind === 'choice' && test.is === 'text') return test.text;
+  if (asked.kind === 'count' && test.is === 'compare' && test.op === '=') return test.number;
+  return null;
+};
+
+export type Tally = { readonly missing: number; readonly failing: number; readonly unreadable: number };
+
+export const tallyOf = (cards: readonly Card[], typedOf: (card: Card) => Typed): Tally => {
+  const verdicts = cards.flatMap((card) =>
+    card.values
+      .filter(isTyped)
+      .map((asked) => ({ asked, verdict: judged(asked, typedOf(card)[asked.characteristic] ?? '') })),
+  );
+  const count = (verdict: Verdict): number => verdicts.filter((one) => one.verdict === verdict).length;
+  return {
+    missing: verdicts.filter(({ asked, verdict }) => verdict === 'none' && asked.asked === 'always').length,
+    failing: count('fails'),
+    unreadable: count('unreadable'),
+  };
+};

@@ -1,0 +1,116 @@
+import type { AnswerOf } from '@libs/contracts';
+import { useState } from 'react';
+import type { ReactNode } from 'react';
+import { ask } from '../../api/client';
+import { mayDecide, useSignedIn } from '../../session/session';
+import { Mark } from '../../ui/mark';
+import { useSpeech } from '../../words/words';
+import { recordPanel } from './cards';
+import type { Card } from './cards';
+import { FindingList } from './finding-list';
+import { PanelHead } from './panel-head';
+import { useWork } from './work-context';
+
+type Answer = AnswerOf<'asking'>;
+type Finding = Answer['findings'][number];
+type Props = { readonly card: Card; readonly answer: Answer };
+
+/** Goes straight to recording what is missing, even when it was due at another station. */
+const RecordMissing = ({ finding, then }: { readonly finding: Finding; readonly then: Card }): ReactNode => {
+  const { t, say } = useSpeech();
+  const { section, show } = useWork();
+  const { plant } = useSignedIn();
+  const [busy, setBusy] = useState(false);
+  const operation = plant.operations.find(({ id }) => id === finding.operation);
+  if (
+    finding.grade !== 'refuse' ||
+    operation === undefined ||
+    finding.defect !== undefined ||
+    finding.hold !== undefined
+  )
+    return null;
+
+  const open = async (): Promise<void> => {
+    const here = [...section.operations, ...section.carried].find(
+      (card) => card.operation === finding.operation,
+    );
+    if (here !== undefined) return show(recordPanel(here, then));
+    setBusy(true);
+    const all = await ask('section', { serial: section.serial, at: 'all' });
+    setBusy(false);
+    const card = all.ok
+      ? all.answer.operations.find((one) => one.operation === finding.operation)
+      : undefined;
+    if (card !== undefined) show(recordPanel(card, then));
+  };
+  return (
+    <div>
+      <button type="button" className="button primary" disabled={busy} onClick={() => void open()}>
+        {t('verdict.record', { work: say(operation.name) })}
+      </button>
+    </div>
+  );
+};
+
+const Cleared = ({ card, answer }: Props): ReactNode => {
+  const { t, say } = useSpeech();
+  const { show } = useWork();
+  return (
+    <>
+      <div className="verdict cleared">
+        <Mark name="proven" size={64} />
+        <div className="grow">
+          <p className="verdict-word">{t('verdict.cleared')}</p>
+          <p>{t('verdict.cleared-says', { work: say(card.name) })}</p>
+        </div>
+      </div>
+      {answer.findings.length > 0 && <FindingList findings={answer.findings} />}
+      <button type="button" className="button primary big" onClick={() => show(recordPanel(card))}>
+        {t('verdict.record-done', { work: say(card.name) })}
+      </button>
+    </>
+  );
+};
+
+const Refused = ({ card, answer }: Props): ReactNode => {
+  const { t, say } = useSpeech();
+  const { mayI, asking } = useWork();
+  const { me } = useSignedIn();
+  const refusing = answer.findings.filter(({ grade }) => grade === 'refuse');
+  const others = answer.findings.filter(({ grade }) => grade !== 'refuse');
+  return (
+    <>
+      <div className="verdict refused">
+        <Mark name="refused" size={64} />
+        <div className="grow">
+          <p className="verdict-word">{t(card.cover ? 'verdict.refused-cover' : 'verdict.refused')}</p>
+          <p>{t('verdict.refused-says', { work: say(card.name), count: refusing.length })}</p>
+        </div>
+      </div>
+      <FindingList findings={refusing} act={(finding) => <RecordMissing finding={finding} then={card} />} />
+      {others.length > 0 && <FindingList findings={others} />}
+      {!mayDecide(me) && <p className="quiet">{t('verdict.help')}</p>}
+      <button type="button" className="button big" disabled={asking} onClick={() => mayI(card)}>
+        {t('verdict.again')}
+      </button>
+    </>
+  );
+};
+
+/** The answer to "may I?", full width, at once: the word, why, who says so, and what to do now. */
+export const VerdictPanel = ({ card, answer }: Props): ReactNode => {
+  const { say } = useSpeech();
+  const { close } = useWork();
+  const { plant } = useSignedIn();
+  return (
+    <section className="stack settle" aria-live="assertive">
+      <PanelHead title={say(card.name)} close={close} />
+      {answer.answer === 'cleared' ? (
+        <Cleared card={card} answer={answer} />
+      ) : (
+        <Refused card={card} answer={answer} />
+      )}
+      <p className="governing">{say(plant.governing)}</p>
+    </section>
+  );
+};

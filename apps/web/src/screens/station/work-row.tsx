@@ -1,0 +1,182 @@
+import { useState } from 'react';
+import type { ReactNode } from 'react';
+import { useSignedIn } from '../../session/session';
+import { Mark } from '../../ui/mark';
+import { useTimes } from '../../words/use-times';
+import { useSpeech } from '../../words/words';
+import type { Card } from './cards';
+import { isAsked, isOpen, isSignedWithStation, recordPanel } from './cards';
+import { asRead } from './metric';
+import { SourceSays } from './source-says';
+import { Caution } from './record-form';
+import { useWork } from './work-context';
+
+const MARK_WORDS = {
+  proven: 'mark.proven',
+  covered: 'mark.covered',
+  'open-at-places': 'mark.open-at-places',
+  due: 'mark.due',
+  waiting: 'mark.waiting',
+  held: 'mark.held',
+} as const;
+
+const useSub = (card: Card): string => {
+  const { t, say } = useSpeech();
+  const { plant } = useSignedIn();
+  const { station } = useWork();
+  const crew = plant.crews.find(({ id }) => id === card.crew);
+  const own = plant.stations.find(({ id }) => id === card.station);
+  const placeName = (id: string): string =>
+    say(plant.places.find((place) => place.id === id)?.name ?? { en: id, es: id });
+  const asked = card.values.filter(({ from, kind }) => from === 'entry' && kind !== 'derived').length;
+  return [
+    t(MARK_WORDS[card.mark]),
+    ...(card.except.length > 0 ? [t('row.open-at', { places: card.except.map(placeName).join(', ') })] : []),
+    ...(card.mark === 'waiting' && card.waitsFor.length > 0
+      ? [t('row.waits-for', { work: card.waitsFor.map(({ name }) => say(name)).join(', ') })]
+      : []),
+    ...(card.station === station.id ? [] : [say(own?.name ?? { en: card.station, es: card.station })]),
+    say(crew?.name ?? { en: card.crew, es: card.crew }),
+    ...(isOpen(card) && asked > 0 ? [t('row.values', { count: asked })] : []),
+    ...(isOpen(card) && card.photo === 'always' ? [t('row.photo')] : []),
+  ].join(' · ');
+};
+
+const Required = ({ card }: { readonly card: Card }): ReactNode => {
+  const { t, say } = useSpeech();
+  if (card.values.length === 0) return null;
+  const recorded = (characteristic: string): string =>
+    (card.done?.values ?? [])
+      .filter((value) => value.characteristic === characteristic)
+      .map(({ value, unit }) => asRead(value, unit))
+      .join(', ');
+  return (
+    <ul className="required">
+      {card.values.map((asked) => (
+        <li key={asked.characteristic}>
+          <p>
+            <strong>{say(asked.label)}</strong>: {say(asked.requiredSays)}
+            {card.done !== null && (
+              <span className="mono">
+                {' '}
+                · {t('row.recorded', { value: recorded(asked.characteristic) || '–' })}
+              </span>
+            )}
+          </p>
+          <SourceSays source={asked.source} />
+        </li>
+      ))}
+    </ul>
+  );
+};
+
+const Done = ({ card }: { readonly card: Card }): ReactNode => {
+  const { t } = useSpeech();
+  const times = useTimes();
+  if (card.done === null) return null;
+  return <p>{t('row.done', { by: card.done.by, at: times.moment(card.done.at), proof: card.done.proof })}</p>;
+};
+
+const Actions = ({ card }: { readonly card: Card }): ReactNode => {
+  const { t } = useSpeech();
+  const { show, mayI, asking } = useWork();
+  return (
+    <div className="choices">
+      {isAsked(card) && isOpen(card) && (
+        <button type="button" className="button" disabled={asking} onClick={() => mayI(card)}>
+          {t(card.cover ? 'ask.cover' : 'ask.go-on')}
+        </button>
+      )}
+      {isOpen(card) && (
+        <button type="button" className="button" onClick={() => show(recordPanel(card))}>
+          {t('row.record')}
+        </button>
+      )}
+      {card.done !== null && (
+        <>
+          <button type="button" className="button" onClick={() => show({ show: 'correct', card })}>
+            {t('undo.values')}
+          </button>
+          <button type="button" className="button" onClick={() => show({ show: 'wrong-serial', card })}>
+            {t('undo.serial')}
+          </button>
+        </>
+      )}
+    </div>
+  );
+};
+
+const Detail = ({ card, id }: { readonly card: Card; readonly id: string }): ReactNode => {
+  const { t, say } = useSpeech();
+  return (
+    <div className="work-detail stack" id={id}>
+      <Caution card={card} />
+      {card.hides.length > 0 && (
+        <div className="hides">
+          <p className="field-name">{t('row.hides')}</p>
+          <p>{card.hides.map(({ name }) => say(name)).join(' · ')}</p>
+        </div>
+      )}
+      <Done card={card} />
+      <Required card={card} />
+      <Actions card={card} />
+    </div>
+  );
+};
+
+/** The one tap a due row offers without being opened: asking for a cover or a gate, signing a test or an inspection. */
+const Quick = ({ card }: { readonly card: Card }): ReactNode => {
+  const { t, say } = useSpeech();
+  const { show, mayI, asking } = useWork();
+  if (card.mark !== 'due' && card.mark !== 'open-at-places') return null;
+  if (isAsked(card))
+    return (
+      <button
+        type="button"
+        className="button work-quick"
+        disabled={asking}
+        onClick={() => mayI(card)}
+        aria-label={`${t(card.cover ? 'ask.cover' : 'ask.go-on')} ${say(card.name)}`}
+      >
+        {t(card.cover ? 'ask.cover' : 'ask.go-on')}
+      </button>
+    );
+  if (isSignedWithStation(card)) return null;
+  return (
+    <button
+      type="button"
+      className="button work-quick"
+      onClick={() => show(recordPanel(card))}
+      aria-label={`${t('row.sign')} ${say(card.name)}`}
+    >
+      {t('row.sign')}
+    </button>
+  );
+};
+
+export const WorkRow = ({ card }: { readonly card: Card }): ReactNode => {
+  const { say } = useSpeech();
+  const [open, setOpen] = useState(false);
+  const id = `work-${card.operation}`;
+  return (
+    <li className={`work ${card.mark}`}>
+      <div className="work-line">
+        <button
+          type="button"
+          className="work-row"
+          aria-expanded={open}
+          aria-controls={id}
+          onClick={() => setOpen(!open)}
+        >
+          <Mark name={card.mark} size={32} />
+          <span className="work-words">
+            <span className="work-name">{say(card.name)}</span>
+            <span className="work-sub">{useSub(card)}</span>
+          </span>
+        </button>
+        <Quick card={card} />
+      </div>
+      {open && <Detail card={card} id={id} />}
+    </li>
+  );
+};

@@ -1,0 +1,58 @@
+import type { AnswerOf } from '@libs/contracts';
+import { createContext, useCallback, useContext, useEffect, useMemo, useState } from 'react';
+import type { ReactNode } from 'react';
+import { ask } from '../api/client';
+
+export type Me = AnswerOf<'me'>;
+export type PlantFacts = AnswerOf<'plant'>;
+
+export type Session = {
+  /** `asking` until the server has said who we are; `unreachable` while it says nothing. */
+  readonly state: 'asking' | 'unreachable' | 'signed-out' | 'signed-in';
+  readonly me: Me | null;
+  readonly plant: PlantFacts | null;
+  readonly renew: () => Promise<void>;
+};
+
+const SessionContext = createContext<Session | null>(null);
+
+export const useSession = (): Session => {
+  const session = useContext(SessionContext);
+  if (session === null) throw new Error('useSession is used outside SessionProvider');
+  return session;
+};
+
+/** For screens that only exist for someone signed in, at a plant that is known. */
+export const useSignedIn = (): { readonly me: Me; readonly plant: PlantFacts } => {
+  const { me, plant } = useSession();
+  if (me === null || plant === null) throw new Error('useSignedIn is used before anyone signed in');
+  return { me, plant };
+};
+
+type Known = Pick<Session, 'state' | 'me' | 'plant'>;
+const NOBODY: Known = { state: 'asking', me: null, plant: null };
+
+const whoAndWhere = async (): Promise<Known> => {
+  const [me, plant] = await Promise.all([ask('me'), ask('plant')]);
+  if (me.ok && plant.ok) return { state: 'signed-in', me: me.answer, plant: plant.answer };
+  const unreachable = [me, plant].some((result) => !result.ok && result.trouble.kind === 'unreachable');
+  return { ...NOBODY, state: unreachable ? 'unreachable' : 'signed-out' };
+};
+
+export const SessionProvider = ({ children }: { readonly children: ReactNode }): ReactNode => {
+  const [known, setKnown] = useState<Known>(NOBODY);
+  const renew = useCallback(async () => setKnown(await whoAndWhere()), []);
+  useEffect(() => void renew(), [renew]);
+  const session = useMemo<Session>(() => ({ ...known, renew }), [known, renew]);
+  return <SessionContext value={session}>{children}</SessionContext>;
+};
+
+const DECIDERS = ['quality-manager', 'inspector', 'administrator'];
+/** May release holds and say "seen before cover". The server decides; this only spares a useless tap. */
+export const mayDecide = (me: Me): boolean => me.roles.some((role) => DECIDERS.includes(role));
+export const isQualityManager = (me: Me): boolean => me.roles.includes('quality-manager');
+
+const STATION_KEPT_AS = 'studbook.station';
+/** A tablet stays at its station: the last one chosen on this device. */
+export const homeStation = (): string | null => localStorage.getItem(STATION_KEPT_AS);
+export const settleAt = (station: string): void => localStorage.setItem(STATION_KEPT_AS, station);
