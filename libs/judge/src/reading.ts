@@ -1,7 +1,7 @@
 import type { Rational } from '@libs/kernel';
 import { compare, inBase, isDecimal, rationalOf, sameKind } from '@libs/kernel';
 import type { RecordedValue } from './entry';
-import type { PlannedValue, Test } from './plan';
+import type { PlannedValue, Test, ValueKind } from './plan';
 
 /**
  * Whether a value meets a test, exactly. `>= 7` is never true of text, nor of a length when a pressure is
@@ -83,22 +83,22 @@ const isSameUnit = (unit: string | null, plannedUnit: string | null): boolean =>
 const isOne = (unit: string | null): boolean => unit === null || unit === '1';
 
 /** Whether the value is of the kind planned at all: a decimal in a unit of the right kind, a yes or no, a day. */
-export const isOfKind = (planned: PlannedValue, { value, unit }: RecordedValue): boolean => {
-  switch (planned.kind) {
-    case 'measure':
-      return numberIn(value, unit, planned.unit) !== undefined;
-    case 'count':
-      return WHOLE.test(value) && numberIn(value, unit, planned.unit) !== undefined;
-    case 'yes-no':
-      return unit === null && (value === 'yes' || value === 'no');
-    case 'date':
-      return unit === null && DAY.test(value);
-    case 'choice':
-    case 'text':
-      return unit === null && value.trim() !== '';
-    case 'derived':
-      return false;
-  }
+export const isOfKind = (planned: PlannedValue, value: RecordedValue): boolean =>
+  KINDS[planned.kind](value, planned);
+
+const isNumber = ({ value, unit }: RecordedValue, planned: PlannedValue): boolean =>
+  numberIn(value, unit, planned.unit) !== undefined;
+const isText = ({ value, unit }: RecordedValue): boolean => unit === null && value.trim() !== '';
+
+const KINDS: { readonly [kind in ValueKind]: (value: RecordedValue, planned: PlannedValue) => boolean } = {
+  measure: isNumber,
+  count: (value, planned) => WHOLE.test(value.value) && isNumber(value, planned),
+  'yes-no': ({ value, unit }) => unit === null && (value === 'yes' || value === 'no'),
+  date: ({ value, unit }) => unit === null && DAY.test(value),
+  choice: isText,
+  text: isText,
+  // Worked out from others, never given.
+  derived: () => false,
 };
 
 const WHOLE = /^(?:0|[1-9]\d*)$/;

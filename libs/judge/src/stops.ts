@@ -55,21 +55,27 @@ const judgeDefect = (
   reach: Reach,
   open: OpenDefect,
 ): readonly Finding[] => {
-  const { operation: on, place } = open;
   if (open.class !== 'nonconformance') return [];
-  const elsewhere = place !== null && doing.except.includes(place);
-  const closing = on === null || elsewhere ? undefined : reach.hidden(on);
-  if (on !== null && closing !== undefined && !inSightAt(closing, place)) {
+  const closing = closingOver(doing, reach, open);
+  if (closing !== undefined) {
     return [defectFinding(plan, doing.operation, open, { rule: 'cover-hides-defect', ...closing })];
   }
-  const inTheWay = doing.operation.label || (on !== null && reach.required.has(on));
+  const inTheWay = doing.operation.label || (open.operation !== null && reach.required.has(open.operation));
   return inTheWay
     ? [defectFinding(plan, doing.operation, open, { rule: 'defect-open', grade: 'refuse', source: OWN })]
     : [];
 };
 
-const inSightAt = ({ inSight }: Closing, place: string | null): boolean =>
-  place !== null && inSight.includes(place);
+/** What would close the defect up, unless it lies at a place that stays open. */
+const closingOver = (
+  { except }: Doing,
+  reach: Reach,
+  { operation, place }: OpenDefect,
+): Closing | undefined => {
+  const closing = operation === null ? undefined : reach.hidden(operation);
+  const staysOpen = place !== null && [...except, ...(closing?.inSight ?? [])].includes(place);
+  return staysOpen ? undefined : closing;
+};
 
 const defectFinding = (
   plan: CompiledPlan,

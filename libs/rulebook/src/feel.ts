@@ -86,30 +86,27 @@ const literal = (token: Token | undefined): Test | undefined => {
 };
 
 const comparison = ([op, number]: readonly Token[]): Test | undefined => {
-  if (op?.is !== 'mark' || number?.is !== 'number') return undefined;
-  switch (op.text) {
-    case '<':
-    case '<=':
-    case '>':
-    case '>=':
-      return { is: 'compare', op: op.text, number: number.text };
-    default:
-      return undefined;
-  }
+  const known = COMPARISONS.find((one) => one === op?.text);
+  return known !== undefined && op?.is === 'mark' && number?.is === 'number'
+    ? { is: 'compare', op: known, number: number.text }
+    : undefined;
 };
+const COMPARISONS = ['<', '<=', '>', '>='] as const;
 
 /** `[` and `]` at their own ends are closed; `(`, `)` and a bracket turned away are open. */
-const interval = ([open, from, dots, to, close]: readonly Token[]): Test | undefined => {
-  if (from?.is !== 'number' || dots?.text !== '..' || to?.is !== 'number') return undefined;
-  if (!isBracket(open, '[(]') || !isBracket(close, '])[')) return undefined;
-  return {
-    is: 'interval',
-    from: from.text,
-    fromClosed: open?.text === '[',
-    to: to.text,
-    toClosed: close?.text === ']',
-  };
+const interval = (tokens: readonly Token[]): Test | undefined => {
+  const [open, from, dots, to, close] = tokens;
+  const framed = isBracket(open, '[(]') && dots?.text === '..' && isBracket(close, '])[');
+  if (!framed || from?.is !== 'number' || to?.is !== 'number') return undefined;
+  return { is: 'interval', from: from.text, to: to.text, ...closedEnds(tokens) };
 };
+
+const closedEnds = (
+  tokens: readonly Token[],
+): { readonly fromClosed: boolean; readonly toClosed: boolean } => ({
+  fromClosed: tokens[0]?.text === '[',
+  toClosed: tokens[4]?.text === ']',
+});
 
 const isBracket = (token: Token | undefined, allowed: string): boolean =>
   token?.is === 'mark' && allowed.includes(token.text);

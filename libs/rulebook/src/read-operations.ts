@@ -70,7 +70,7 @@ const compile = ({ file, row, is }: WrittenOperation, known: Known, complain: Co
 type Fields = Omit<OperationFile, 'when' | 'variants'>;
 
 const fieldsOf = (is: Fields, row: string): OperationFields => {
-  const { id, en, es, hard_source, ...fields } = is;
+  const { id: _, en, es, hard_source, ...fields } = is;
   return { ...fields, name: { en, es }, sourceOf: sourcesOf(hard_source, row) };
 };
 
@@ -85,16 +85,14 @@ type Variant = Omit<OperationFile['variants'][number], 'when'>;
 const variantFields = (variant: Variant, is: Fields, row: string): Partial<OperationFields> => {
   const { en = is.en, es = is.es, hard_source, ...fields } = variant;
   return {
-    ...Object.fromEntries(Object.entries(fields).filter(([, field]) => field !== undefined)),
+    ...fields,
     name: { en, es },
     ...(hard_source === undefined ? {} : { sourceOf: sourcesOf(hard_source, row) }),
   };
 };
 
 const checkFields = (id: string, fields: Partial<Fields>, known: Known, complain: ComplainHere): void => {
-  const { station, crew, hard = [], soft = [], instrument, lots = [], signers = [], hard_source } = fields;
-  checkKnown(station === undefined ? [] : [station], ['station', known.stations], 'station', complain);
-  checkKnown(crew === undefined ? [] : [crew], ['crew', known.crews], 'crew', complain);
+  const { hard = [], soft = [], hard_source } = fields;
   checkKnown(
     hard.filter((one) => one !== ALL_DUE),
     ['operation', known.operations],
@@ -102,20 +100,26 @@ const checkFields = (id: string, fields: Partial<Fields>, known: Known, complain
     complain,
   );
   checkKnown(soft, ['operation', known.operations], 'soft', complain);
-  checkKnown(lots, ['kind of lot', known.lotKinds], 'lots', complain);
-  checkKnown(
-    instrument ? [instrument] : [],
-    ['kind of instrument', known.instrumentKinds],
-    'instrument',
-    complain,
-  );
-  checkKnown(crewsIn(signers), ['crew', known.crews], 'signers', complain);
+  checkMeans(fields, known, complain);
   if (hard.includes(id) || soft.includes(id)) complain('hard', `\`${id}\` cannot need itself`);
   if (typeof hard_source !== 'object') return;
   Object.keys(hard_source)
     .filter((required) => !hard.includes(required))
     .forEach((required) => complain('hard_source', `\`${required}\` is not among hard`));
 };
+
+/** Where, by whom and with what. */
+const checkMeans = (fields: Partial<Fields>, known: Known, complain: ComplainHere): void => {
+  const { station, crew, instrument, lots = [], signers = [] } = fields;
+  checkKnown(oneOrNone(station), ['station', known.stations], 'station', complain);
+  checkKnown(oneOrNone(crew), ['crew', known.crews], 'crew', complain);
+  checkKnown(lots, ['kind of lot', known.lotKinds], 'lots', complain);
+  checkKnown(oneOrNone(instrument), ['kind of instrument', known.instrumentKinds], 'instrument', complain);
+  checkKnown(crewsIn(signers), ['crew', known.crews], 'signers', complain);
+};
+
+const oneOrNone = (id: string | null | undefined): readonly string[] =>
+  id === null || id === undefined ? [] : [id];
 
 const crewsIn = (signers: readonly string[]): readonly string[] =>
   signers.flatMap((signer) => (signer.startsWith('crew:') ? [signer.slice('crew:'.length)] : []));

@@ -11,15 +11,12 @@ type Token = { readonly is: 'name' | 'number' | 'mark'; readonly text: string };
  * between two names needs a space before it, because names may have one inside. Undefined when it is none.
  */
 export const readRelation = (text: string): Relation | undefined => {
-  const tokens = tokensOf(text);
-  const ops = tokens?.filter(({ text: mark }) => isOperator(mark)) ?? [];
-  const op = OPERATORS.find((one) => one === ops[0]?.text);
-  if (tokens === undefined || op === undefined || ops.length !== 1) return undefined;
-
-  const middle = tokens.findIndex(({ text: mark }) => mark === op);
-  const left = sumOf(tokens.slice(0, middle));
-  const right = sumOf(tokens.slice(middle + 1));
-  return left && right && { left, op, right };
+  const tokens = tokensOf(text) ?? [];
+  const [at = -1, ...more] = tokens.flatMap((token, index) => (isOperator(token.text) ? [index] : []));
+  const op = OPERATORS.find((one) => one === tokens[at]?.text);
+  const left = sumOf(tokens.slice(0, Math.max(0, at)));
+  const right = sumOf(tokens.slice(at + 1));
+  return op === undefined || more.length > 0 || !left || !right ? undefined : { left, op, right };
 };
 
 const isOperator = (mark: string): boolean => OPERATORS.some((op) => op === mark);
@@ -30,43 +27,44 @@ const tokensOf = (text: string): readonly Token[] | undefined => {
   while (pattern.lastIndex < text.length) {
     const groups = pattern.exec(text)?.groups;
     if (groups === undefined) return undefined;
-    const { name, number, mark } = groups;
-    if (name !== undefined) tokens.push({ is: 'name', text: name });
-    else if (number !== undefined) tokens.push({ is: 'number', text: number });
-    else tokens.push({ is: 'mark', text: mark ?? '' });
+    tokens.push(tokenOf(groups));
   }
   return tokens;
 };
 
+const tokenOf = ({ name, number, mark = '' }: { readonly [group: string]: string | undefined }): Token => {
+  if (name !== undefined) return { is: 'name', text: name };
+  return number === undefined ? { is: 'mark', text: mark } : { is: 'number', text: number };
+};
+
 /** Terms joined by + and -; a minus may also stand in front. */
 const sumOf = (tokens: readonly Token[]): readonly RelationTerm[] | undefined => {
-  const terms: RelationTerm[] = [];
-  let rest = tokens;
-  do {
-    const signed = rest[0]?.text === '-' || (terms.length > 0 && rest[0]?.text === '+');
-    if (terms.length > 0 && !signed) return undefined;
-    const start = signed ? 1 : 0;
-    const end = nextSign(rest, start);
-    const term = termOf(rest.slice(start, end), rest[0]?.text === '-');
-    if (term === undefined) return undefined;
-    terms.push(term);
-    rest = rest.slice(end);
-  } while (rest.length > 0);
-  return terms;
+  const signed = tokens[0]?.text === '-' ? tokens : [PLUS, ...tokens];
+  const starts = signed.flatMap(({ text }, index) => (isSign(text) ? [index] : []));
+  const terms = starts.map((start, nth) =>
+    termOf(signed.slice(start + 1, starts[nth + 1]), signed[start]?.text === '-' ? '-' : ''),
+  );
+  const sound = terms.filter((term) => term !== undefined);
+  return sound.length === terms.length ? sound : undefined;
 };
 
-const nextSign = (tokens: readonly Token[], start: number): number => {
-  const next = tokens.findIndex(({ text }, index) => index > start && (text === '+' || text === '-'));
-  return next < 0 ? tokens.length : next;
-};
+const PLUS: Token = { is: 'mark', text: '+' };
+const isSign = (mark: string): boolean => mark === '+' || mark === '-';
 
 /** `hole`, `3`, `3 * hole` or `hole * 3`. */
-const termOf = (tokens: readonly Token[], negative: boolean): RelationTerm | undefined => {
-  const sign = negative ? '-' : '';
-  const name = tokens.find(({ is }) => is === 'name')?.text ?? null;
-  const number = tokens.find(({ is }) => is === 'number')?.text;
-  if (tokens.length === 1) return { factor: sign + (number ?? '1'), characteristic: name };
+const termOf = (tokens: readonly Token[], sign: string): RelationTerm | undefined => {
+  const [first, times, second] = tokens;
+  if (first === undefined || first.is === 'mark') return undefined;
+  if (tokens.length === 1) {
+    return first.is === 'name'
+      ? { factor: `${sign}1`, characteristic: first.text }
+      : { factor: sign + first.text, characteristic: null };
+  }
+  return tokens.length === 3 && times?.text === '*' ? productOf(first, second, sign) : undefined;
+};
 
-  const product = tokens.length === 3 && tokens[1]?.text === '*' && name !== null && number !== undefined;
-  return product ? { factor: sign + number, characteristic: name } : undefined;
+const productOf = (a: Token, b: Token | undefined, sign: string): RelationTerm | undefined => {
+  if (a.is === 'number' && b?.is === 'name') return { factor: sign + a.text, characteristic: b.text };
+  if (a.is === 'name' && b?.is === 'number') return { factor: sign + b.text, characteristic: a.text };
+  return undefined;
 };

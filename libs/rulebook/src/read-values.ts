@@ -121,17 +121,22 @@ const choicesOf = ({ choices }: ValueCells): { readonly choices?: readonly strin
 const checkRow = (is: ValueCells, known: Known, complain: ComplainHere): void => {
   checkKnown([is.operation], ['operation', known.operations], 'operation', complain);
   checkKnown(is.lot_kind === '' ? [] : [is.lot_kind], ['kind of lot', known.lotKinds], 'lot_kind', complain);
-  if (is.unit !== '' && measureUnit(is.unit) === undefined)
-    complain('unit', `\`${is.unit}\` is no unit of a plant`);
-  if (is.kind === 'measure' && is.unit === '') complain('unit', 'a measure needs its unit');
-  if (is.unit !== '' && !NUMBERS.has(is.kind) && is.kind !== 'derived')
-    complain('unit', `a ${is.kind} has none`);
   if ((is.from === 'lot') !== (is.lot_kind !== ''))
     complain('lot_kind', 'goes with `from` lot, and only with it');
   if (is.choices !== '' && is.kind !== 'choice') complain('choices', 'belong to rows of kind choice only');
   if (is.kind === 'derived' && is.required !== '')
     complain('required', 'a derived row requires its relation');
+  checkUnit(is, complain);
   checkDesign(is, known, complain);
+};
+
+const checkUnit = ({ kind, unit }: ValueCells, complain: ComplainHere): void => {
+  if (unit === '') {
+    if (kind === 'measure') complain('unit', 'a measure needs its unit');
+    return;
+  }
+  if (measureUnit(unit) === undefined) complain('unit', `\`${unit}\` is no unit of a plant`);
+  if (!NUMBERS.has(kind) && kind !== 'derived') complain('unit', `a ${kind} has none`);
 };
 
 const checkDesign = (is: ValueCells, known: Known, complain: ComplainHere): void => {

@@ -32,14 +32,17 @@ const wrongTests = (test: Test, domain: Domain): readonly string[] => {
     case 'not':
       return wrongTests(test.test, domain);
     case 'text':
-      if (domain.numeric) return [`"${test.text}" is text, and \`${domain.id}\` is a number`];
-      return domain.values.includes(test.text) ? [] : [`"${test.text}" is no value of \`${domain.id}\``];
-    case 'compare':
-    case 'interval':
-      return domain.numeric ? [] : [`\`${domain.id}\` is not a number: write its values in quotes`];
+      return wrongText(test.text, domain);
     case 'boolean':
       return [`\`${domain.id}\` is neither true nor false: write its values in quotes`];
     case 'any':
       return [];
+    default:
+      return domain.numeric ? [] : [`\`${domain.id}\` is not a number: write its values in quotes`];
   }
+};
+
+const wrongText = (text: string, { id, numeric, values }: Domain): readonly string[] => {
+  if (numeric) return [`"${text}" is text, and \`${id}\` is a number`];
+  return values.includes(text) ? [] : [`"${text}" is no value of \`${id}\``];
 };

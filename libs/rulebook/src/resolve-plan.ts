@@ -1,5 +1,5 @@
 import type { CompiledPlan, Design, Edge, Hide, PlannedOperation, PlannedValue } from '@libs/judge';
-import type { Json, JsonObject } from '@libs/kernel';
+import type { JsonObject } from '@libs/kernel';
 import { canonicalJson } from '@libs/kernel';
 import type { RulebookBody, ValueRow } from './body';
 import type { Complain } from './complain';
@@ -7,10 +7,10 @@ import { checkDesign, isHomes } from './check-design';
 import { mostSpecific } from './design-space';
 import { compileCell } from './feel';
 import type { Picked, Selection } from './pick';
-import { fieldsFor, orderOfStations, requiredBy, select } from './pick';
+import { orderOfStations, requiredBy, select } from './pick';
 import { wrongFor } from './read-values';
 import type { ResolvedPlan, Rulebook, RulebookProblem } from './rulebook';
-import { workingOrder } from './working-order';
+import { needsOf, workingOrder } from './working-order';
 
 /**
  * The build plan of one section's design (or of a home at its site: the home-scoped operations).
@@ -38,32 +38,43 @@ const compose = (
   complain: Complain,
 ): Omit<CompiledPlan, 'digest'> => {
   const { body, stations, places, enforced } = rulebook;
-  const home = isHomes(body, design);
-  const rows = home
-    ? body.operations.filter((row) => fieldsFor(row, design).scope === 'home')
-    : body.operations;
-  const selection = select(rows, body.covers, design);
+  const selection = select(body.operations, body.covers, design);
   const order = orderOfStations(stations, selection);
-  const planned = [...selection.values()].map((picked) => ({
-    ...plan(picked, selection, order),
-    values: valuesFor(picked.row.id, body, design, complain),
+  const all = [...selection.values()].map((picked) => plan(picked, selection, order));
+  const worked = isHomes(body, design) ? all.filter(({ scope }) => scope === 'home') : all;
+  const planned = withNeeds(worked, all).map((operation): PlannedOperation => ({
+    ...operation,
+    values: valuesFor(operation.id, body, design, complain),
   }));
   return {
     revision,
     design,
     stations: stations.map(({ facts: _, lotKinds: __, ...station }) => station),
     places,
-    order: workingOrder(planned, order),
+    order: workingOrder(worked, order),
     operations: Object.fromEntries(planned.map((operation) => [operation.id, operation])),
     enforced,
   };
 };
 
-const plan = (
-  picked: Picked,
-  selection: Selection,
-  order: ReadonlyMap<string, number>,
-): Omit<PlannedOperation, 'values'> => {
+type WithoutValues = Omit<PlannedOperation, 'values'>;
+
+/**
+ * A home's plan is worked at the site, but what that hides or needs was done on its sections: those operations are
+ * in the plan to be looked at, not in its working order.
+ */
+const withNeeds = (
+  worked: readonly WithoutValues[],
+  all: readonly WithoutValues[],
+): readonly WithoutValues[] => {
+  if (worked.length === all.length) return worked;
+  const wanted = new Set(
+    worked.flatMap((operation) => [operation.id, ...needsOf(operation), ...operation.expects]),
+  );
+  return all.filter(({ id }) => wanted.has(id));
+};
+
+const plan = (picked: Picked, selection: Selection, order: ReadonlyMap<string, number>): WithoutValues => {
   const { hard: _, soft, sourceOf, ...fields } = picked.fields;
   const requires = requiredBy(picked, selection, order).map(({ operation, named }): Edge => ({
     operation,
@@ -123,5 +134,7 @@ const asDesigned = (
 };
 
 /** A plan is JSON throughout; its type does not say so, because its members are named. */
-const asJson = (plan: object): JsonObject =>
-  Object.fromEntries(Object.entries(plan).map(([name, member]): [string, Json] => [name, member]));
+const asJson = (plan: Omit<CompiledPlan, 'digest'>): JsonObject => ({
+  ...plan,
+  operations: Object.fromEntries(Object.entries(plan.operations)),
+});

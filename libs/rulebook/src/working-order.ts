@@ -1,16 +1,18 @@
 import type { PlannedOperation } from '@libs/judge';
 
+type Ordered = Pick<PlannedOperation, 'id' | 'station' | 'requires' | 'hides'>;
+
 /**
  * The order a section is worked in: by station along the line, then as the files have it; but nothing stands
  * before what it requires or hides. The rulebook has no cycles, so there always is one.
  */
 export const workingOrder = (
-  operations: readonly PlannedOperation[],
+  operations: readonly Ordered[],
   stations: ReadonlyMap<string, number>,
 ): readonly string[] => {
   const byId = new Map(operations.map((operation) => [operation.id, operation]));
   const placed = new Set<string>();
-  const place = (operation: PlannedOperation): void => {
+  const place = (operation: Ordered): void => {
     for (const id of needsOf(operation)) {
       const need = byId.get(id);
       if (need !== undefined && !placed.has(id)) place(need);
@@ -25,7 +27,7 @@ export const workingOrder = (
   return [...placed];
 };
 
-const needsOf = ({ requires, hides }: PlannedOperation): readonly string[] => [
+export const needsOf = ({ requires, hides }: Pick<Ordered, 'requires' | 'hides'>): readonly string[] => [
   ...requires.map(({ operation }) => operation),
   ...hides.map(({ operation }) => operation),
 ];
