@@ -1,17 +1,34 @@
-import { asking, onBin, positionsOf } from '../support/bin';
 import type { LedgerHouse } from '../support/ledger-house';
+import { factsSuite } from './facts.suite';
+import { failingSuite } from './failing.suite';
+import { keysSuite } from './keys.suite';
+import { modelSuite } from './model.suite';
+import { readingSuite } from './reading.suite';
+import { recordingSuite } from './recording.suite';
+import { writersSuite } from './writers.suite';
 
-export const ledgerSuite = (engine: string, house: () => LedgerHouse): void => {
-  describe(`a ledger on ${engine}`, () => {
-    it('records what 64 callers tell it at once, each at a position of its own, without gaps', async () => {
-      const ledger = await house().open();
-      const told = Array.from({ length: 64 * 10 }, (_, n) => n);
-      const outcomes = await Promise.all(
-        told.map((n) => ledger.ask(asking(`key-${n}`, onBin(`b${n % 7}`, { type: 'Put', count: 1 })))),
-      );
-      expect(outcomes.every((outcome) => outcome.ok)).toBe(true);
-      const events = await ledger.after(0, 1_000);
-      expect(positionsOf(events)).toStrictEqual(told.map((n) => n + 1));
+type Engine = {
+  readonly name: string;
+  readonly newHouse: () => Promise<LedgerHouse>;
+  /** How many random days of work to try. */
+  readonly runs: number;
+};
+
+/** What a ledger does on any engine. Each engine calls it in one line. */
+export const ledgerSuite = ({ name, newHouse, runs }: Engine): void => {
+  describe(`a ledger on ${name}`, () => {
+    let house: LedgerHouse;
+    beforeEach(async () => {
+      house = await newHouse();
     });
+    afterEach(() => house.clear());
+
+    recordingSuite(() => house);
+    keysSuite(() => house);
+    factsSuite(() => house);
+    failingSuite(() => house);
+    writersSuite(() => house);
+    readingSuite(() => house);
+    modelSuite(newHouse, runs);
   });
 };

@@ -1,9 +1,9 @@
-import type { Envelope, Recorded, ReadStream, StreamKind, Meta, Decision } from '@libs/kernel';
+import type { Decision, Envelope, Meta, ReadStream, Recorded, StreamKind } from '@libs/kernel';
 import { accept, reject } from '@libs/kernel';
 import { partOf } from '@libs/ledger';
-import type { AnyPart, Asking } from '@libs/ledger';
+import type { AnyPart, Asking, Ledger, Outcome } from '@libs/ledger';
 
-/** The smallest kind of stream that can decide, refuse, and read another: a bin of parts that never goes below zero. */
+/** The smallest kind of stream that decides, refuses and reads another: a bin of parts that never holds less than none. */
 export type BinEvent =
   | { readonly type: 'PartsPut'; readonly data: { readonly count: number; readonly note?: string } }
   | { readonly type: 'PartsTaken'; readonly data: { readonly count: number } };
@@ -11,9 +11,12 @@ export type BinEvent =
 export type BinCommand =
   | { readonly type: 'Put'; readonly count: number; readonly note?: string }
   | { readonly type: 'Take'; readonly count: number }
-  /** Takes only while the other bin, read as a fact, holds something. */
+  /** Only while the other bin, read as a fact, holds something. */
   | { readonly type: 'TakeWhileOther'; readonly count: number }
-  | { readonly type: 'LookOnly' };
+  /** Answered, and nothing to record. */
+  | { readonly type: 'Look' }
+  /** A programmer's mistake. */
+  | { readonly type: 'Stumble' };
 
 export type BinRejection =
   { readonly code: 'too-few'; readonly left: number } | { readonly code: 'other-empty' };
@@ -32,8 +35,10 @@ export const bin: StreamKind<BinCommand, number, BinEvent, BinRejection, BinFact
         return take(command.count, left);
       case 'TakeWhileOther':
         return facts.other > 0 ? take(command.count, left) : reject({ code: 'other-empty' });
-      case 'LookOnly':
+      case 'Look':
         return accept();
+      case 'Stumble':
+        throw new Error('stumbled');
     }
   },
   evolve: (left, event: Recorded<BinEvent>) =>
@@ -45,14 +50,22 @@ const take = (count: number, left: number): BinDecision =>
     ? reject({ code: 'too-few', left })
     : accept<BinEvent>({ type: 'PartsTaken', data: { count } });
 
+/** A part, with the command kept beside it so that a test can say what was sent. */
+export type BinPart = AnyPart & { readonly command: BinCommand };
+
 /** A part of an asking on one bin; `other` names the bin whose count is read as a fact. */
-export const onBin = (id: string, command: BinCommand, other?: string): AnyPart =>
-  partOf({
+export const onBin = (id: string, command: BinCommand, other?: string): BinPart => ({
+  ...partOf({
     kind: bin,
     id,
     command,
     facts: (read: ReadStream) => ({ other: other === undefined ? 0 : read(bin, other) }),
-  });
+  }),
+  command,
+});
+
+export const put = (id: string, count = 1, note?: string): BinPart => onBin(id, { type: 'Put', count, note });
+export const takeFrom = (id: string, count = 1): BinPart => onBin(id, { type: 'Take', count });
 
 export const metaFor = (key: string): Meta => ({
   key,
@@ -66,11 +79,23 @@ export const metaFor = (key: string): Meta => ({
   station: 'floor',
 });
 
-export const asking = (key: string, ...parts: readonly AnyPart[]): Asking => ({
+/** What was sent: here the streams and what is to be done there. */
+const contentOf = (parts: readonly BinPart[]): string =>
+  JSON.stringify(parts.map(({ stream, command }) => [stream, command]));
+
+export const asking = (key: string, ...parts: readonly BinPart[]): Asking => ({
   parts,
   meta: metaFor(key),
-  content: JSON.stringify(parts.map(({ stream }) => stream)),
+  content: contentOf(parts),
 });
+
+export const askedOf = (ledger: Ledger, key: string, ...parts: readonly BinPart[]): Promise<Outcome> =>
+  ledger.ask(asking(key, ...parts));
+
+export const eventsOf = (outcome: Outcome): readonly Envelope[] => {
+  if (!outcome.ok) throw new Error(`Rejected: ${outcome.rejection.code}`);
+  return outcome.events;
+};
 
 export const positionsOf = (events: readonly Envelope[]): readonly number[] =>
   events.map(({ position }) => position);

@@ -1,14 +1,20 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { Database } from 'sqlite3';
 import { openLedger } from '@libs/ledger/typeorm';
 import type { LedgerOptions, OpenLedger } from '@libs/ledger/typeorm';
+import { runSql } from './postgres';
 import type { PostgresServer } from './postgres';
 
 /** A place for one ledger, where writers may come and go as processes do. */
 export type LedgerHouse = {
   readonly at: LedgerOptions['at'];
   readonly open: (options?: Partial<LedgerOptions>) => Promise<OpenLedger>;
+  /** What someone with the database's own tools does, past the ledger. */
+  readonly tamper: (sql: string) => Promise<void>;
+  /** As if the writer had fallen silent long ago, so that the next one need not wait for its lease to end. */
+  readonly endLease: () => Promise<void>;
   /** Closes all that was opened and takes the place away. */
   readonly clear: () => Promise<void>;
 };
@@ -21,29 +27,55 @@ export const steadyClock = (from = Date.parse('2026-03-02T13:30:00.000Z')): (() 
   return () => (now += 1);
 };
 
-export const houseAt = (at: LedgerOptions['at'], takeAway: () => Promise<void> | void): LedgerHouse => {
+type House = Pick<LedgerHouse, 'at' | 'tamper' | 'endLease'> & { readonly takeAway: () => void };
+
+const houseOf = ({ takeAway, ...house }: House): LedgerHouse => {
   const opened: OpenLedger[] = [];
   return {
-    at,
+    ...house,
     open: async (options = {}) => {
-      const base = { at, name: 'Test plant', clock: steadyClock(), secret: SECRET, keepers: [] };
+      const base = { at: house.at, name: 'Test plant', clock: steadyClock(), secret: SECRET, keepers: [] };
       const ledger = await openLedger({ ...base, ...options });
       opened.push(ledger);
       return ledger;
     },
     clear: async () => {
       for (const ledger of opened) await ledger.close();
-      await takeAway();
+      takeAway();
     },
   };
 };
 
 export const sqliteHouse = (): LedgerHouse => {
   const folder = mkdtempSync(join(tmpdir(), 'studbook-ledger-'));
-  return houseAt({ file: join(folder, 'ledger.sqlite') }, () => {
-    rmSync(folder, { recursive: true });
+  const file = join(folder, 'ledger.sqlite');
+  return houseOf({
+    at: { file },
+    tamper: (sql) => runOnFile(file, sql),
+    endLease: () => Promise.resolve(),
+    takeAway: () => {
+      rmSync(folder, { recursive: true });
+    },
   });
 };
 
-export const postgresHouse = async (server: PostgresServer): Promise<LedgerHouse> =>
-  houseAt({ url: await server.newDatabase() }, () => undefined);
+export const postgresHouse = async (server: PostgresServer): Promise<LedgerHouse> => {
+  const url = await server.newDatabase();
+  return houseOf({
+    at: { url },
+    tamper: (sql) => runSql(url, sql),
+    endLease: () => runSql(url, `UPDATE writer SET lease_until = clock_timestamp() - interval '1 second'`),
+    takeAway: () => undefined,
+  });
+};
+
+const runOnFile = (file: string, sql: string): Promise<void> =>
+  new Promise((done, fail) => {
+    const database = new Database(file);
+    database.exec(sql, (refused) => {
+      database.close((error) => {
+        if (refused !== null || error !== null) fail(refused ?? error);
+        else done();
+      });
+    });
+  });

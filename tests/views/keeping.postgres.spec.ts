@@ -1,4 +1,4 @@
-import { houseAt } from '../support/ledger-house';
+import { postgresHouse } from '../support/ledger-house';
 import { startPostgres } from '../support/postgres';
 import type { PostgresServer } from '../support/postgres';
 import { keepingSuite } from './keeping.suite';
@@ -9,4 +9,4 @@ beforeAll(async () => {
 });
 afterAll(() => server.stop());
 
-keepingSuite('PostgreSQL', async () => houseAt({ url: await server.newDatabase() }, () => undefined), 12);
+keepingSuite('PostgreSQL', () => postgresHouse(server), 12);
