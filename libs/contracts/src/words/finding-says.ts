@@ -112,7 +112,8 @@ const signerSays = (token: string, names: Names): Words => {
 /** `outlet loose`. */
 const codeSays = (code: string, names: Names): Words => {
   const [component = '', symptom = ''] = code.split(' ');
-  return code === '' ? NOTHING : defectSays({ component, symptom, place: null }, names);
+  if (symptom === '') return component === '' ? NOTHING : names.component(component);
+  return defectSays({ component, symptom, place: null }, names);
 };
 
 /** `hole 3 [in_i], joist-depth 7.25 [in_i]`: each part by its name, with its readings. */

@@ -1,6 +1,9 @@
 import type { Source, Words } from '@libs/judge';
 import { NOTHING, same, say } from './say';
 
+/** What a rulebook writes where the design is all there is to name. */
+const PLAIN = ['design', 'approved design'];
+
 /** On whose authority, in words; nothing where a thing is its own authority. */
 export const sourceSays = ({ kind, reference }: Source): Words => {
   if (reference === '') return NOTHING;
@@ -10,7 +13,7 @@ export const sourceSays = ({ kind, reference }: Source): Words => {
     case 'memory':
       return say('source.memory', { reference });
     case 'design':
-      return reference === 'approved design' ? say('source.design') : say('source.design-of', { reference });
+      return PLAIN.includes(reference) ? say('source.design') : say('source.design-of', { reference });
     case 'derived':
       return say('source.derived', { reference });
     case 'published':
