@@ -16,6 +16,9 @@ export type KeyStore = {
   readonly forget: (person: string) => void;
 };
 
+/** Where keys and nonces come from. Another than the system's is for a demonstration that must come out the same. */
+export type RandomBytes = (length: number) => Buffer;
+
 export class PersonForgotten extends Fault {
   constructor(person: string) {
     super(
@@ -42,7 +45,7 @@ const KEY_TEXT = /^[0-9a-f]{64}$/;
  * a plant has some hundred people. Erasures are a list of their own beside the keys, done again on opening,
  * so that a restored backup of the keys does not bring an erased person back.
  */
-export const openKeyStore = (folder: string): KeyStore => {
+export const openKeyStore = (folder: string, random: RandomBytes = randomBytes): KeyStore => {
   const people = join(folder, 'people');
   mkdirSync(people, { recursive: true, mode: 0o700 });
   chmodSync(folder, 0o700);
@@ -54,13 +57,13 @@ export const openKeyStore = (folder: string): KeyStore => {
   );
 
   return {
-    digestKey: readKeyIfThere(join(folder, DIGEST_KEY)) ?? makeKey(folder, DIGEST_KEY),
+    digestKey: readKeyIfThere(join(folder, DIGEST_KEY)) ?? makeKey(folder, DIGEST_KEY, random),
     keyFor: (person) => {
       const kept = keys.get(person);
       if (kept !== undefined) return kept;
       if (erased.has(person)) throw new PersonForgotten(person);
 
-      const key = makeKey(people, fileOf(person));
+      const key = makeKey(people, fileOf(person), random);
       keys.set(person, key);
       return key;
     },
@@ -87,8 +90,8 @@ const erasedIn = (folder: string): Set<string> => {
   return new Set(lines.map((line) => String(JSON.parse(line))));
 };
 
-const makeKey = (folder: string, name: string): Buffer => {
-  const key = randomBytes(KEY_BYTES);
+const makeKey = (folder: string, name: string, random: RandomBytes): Buffer => {
+  const key = random(KEY_BYTES);
   writeDurably(folder, name, key.toString('hex'), 'wx');
   return key;
 };

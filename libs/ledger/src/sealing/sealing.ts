@@ -1,5 +1,5 @@
 import { createCipheriv, createDecipheriv, randomBytes } from 'node:crypto';
-import type { KeyStore } from './key-store';
+import type { KeyStore, RandomBytes } from './key-store';
 
 /** Where a sealed text stands. It opens nowhere else. */
 export type SealedPlace = { readonly stream: string; readonly field: string };
@@ -31,10 +31,14 @@ export class SealBroken extends Error {
 
 export const isSealed = (text: string): boolean => FORM.test(text);
 
-export const sealingWith = (keys: KeyStore, ledger: string): Sealing => ({
+export const sealingWith = (
+  keys: KeyStore,
+  ledger: string,
+  random: RandomBytes = randomBytes,
+): Sealing => ({
   seal: (person, place, text) => {
     const key = keys.keyFor(person);
-    const nonce = randomBytes(NONCE_BYTES);
+    const nonce = random(NONCE_BYTES);
     const cipher = createCipheriv(CIPHER, key, nonce).setAAD(bound(ledger, person, place));
     const box = Buffer.concat([nonce, cipher.update(text, 'utf8'), cipher.final(), cipher.getAuthTag()]);
     return `sealed:v1:${encodeURIComponent(person)}:${box.toString('base64url')}`;
