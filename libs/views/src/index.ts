@@ -1,6 +1,7 @@
 export * from './passages/passages';
 export * from './passages/passages.view';
 export * from './passages/unit-passages';
+export * from './reader';
 export * from './section-card/section-card';
 export * from './section-card/section-card.view';
 export * from './unit-event';

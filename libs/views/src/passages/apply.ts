@@ -79,6 +79,7 @@ const defectOf = ({ data, occurredAt, recordedAt, position }: Of<'DefectRecorded
   class: data.class,
   component: data.component,
   symptom: data.symptom,
+  characteristic: data.finding?.characteristic ?? null,
   place: data.place,
   foundAt: data.foundAt,
   operation: data.operation,

@@ -33,6 +33,8 @@ export type ChargedDefect = {
   readonly class: FindingClass;
   readonly component: string;
   readonly symptom: string;
+  /** Of the finding that opened it; null where a person did, or the finding is of no value. */
+  readonly characteristic: string | null;
   readonly place: string | null;
   readonly foundAt: string | null;
   readonly operation: string | null;

@@ -1,2 +1,3 @@
 export * from './keeper';
 export * from './rebuild';
+export * from './reader';

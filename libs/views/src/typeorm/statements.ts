@@ -8,7 +8,7 @@ type Dialect = Sql['dialect'];
  * Every statement takes one parameter: a JSON array with an array for each row. Both engines unfold it themselves, so
  * a batch is one statement of unchanging text, and no limit on the number of parameters is met.
  */
-const unfolded = (dialect: Dialect): string =>
+export const unfolded = (dialect: Dialect): string =>
   dialect === 'postgres' ? 'json_array_elements($1::json) AS entry(value)' : 'json_each($1) AS entry';
 
 const cellAt = (index: number, kind: 'text' | 'whole'): string =>

@@ -1,0 +1,19 @@
+import type { Ledger } from '@libs/ledger';
+import type { ViewReader } from '@libs/views';
+import type { NameBook } from '../names';
+import type { Plans } from '../plans';
+
+/** What questions are answered from. */
+export type Asked = {
+  readonly ledger: Pick<Ledger, 'id' | 'head' | 'state' | 'ofStreams'>;
+  readonly views: ViewReader;
+  readonly plans: Plans;
+  readonly names: NameBook;
+  /** A sealed text in clear; null where its key is gone. */
+  readonly unsealed: (
+    text: string,
+    place: { readonly stream: string; readonly field: string },
+  ) => string | null;
+  /** Milliseconds since 1970, UTC: for the day that a lot or a span is judged by, never for a figure. */
+  readonly clock: () => number;
+};

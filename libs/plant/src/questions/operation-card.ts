@@ -1,0 +1,83 @@
+import { requirementSays, unitSays } from '@libs/contracts';
+import type { AnswerOf } from '@libs/contracts';
+import type { CompiledPlan, OperationStanding, PlannedOperation, PlannedValue, WorkState } from '@libs/judge';
+import type { NameBook } from '../names';
+
+export type OperationCard = AnswerOf<'section'>['operations'][number];
+
+export type Shown = {
+  readonly plan: CompiledPlan;
+  readonly state: WorkState;
+  readonly person: NameBook['person'];
+};
+
+/** One operation as the station screen shows it: what is asked, what it waits for, what is on record. */
+export const operationCard = (
+  operation: PlannedOperation,
+  standing: OperationStanding,
+  { plan, state, person }: Shown,
+): OperationCard => ({
+  operation: operation.id,
+  name: operation.name,
+  station: operation.station,
+  crew: operation.crew,
+  entry: operation.entry,
+  mark: standing.standing,
+  except: [...standing.except],
+  cover: operation.hides.length > 0,
+  gate: operation.gate,
+  label: operation.label,
+  hides: operation.hides.map(({ operation: hidden, hidden: how }) => ({
+    operation: hidden,
+    name: nameIn(plan, hidden),
+    hidden: how,
+  })),
+  waitsFor: standing.waitsFor.map((needed) => ({
+    operation: needed,
+    name: nameIn(plan, needed),
+    station: plan.operations[needed]?.station ?? '',
+  })),
+  photo: operation.photo,
+  instrument: operation.instrument,
+  caution: operation.caution,
+  values: operation.values.map(valueToRecord),
+  done: doneOf(operation.id, state, person),
+});
+
+const nameIn = (plan: CompiledPlan, operation: string): OperationCard['name'] =>
+  plan.operations[operation]?.name ?? { en: operation, es: operation };
+
+const valueToRecord = (value: PlannedValue): OperationCard['values'][number] => ({
+  characteristic: value.characteristic,
+  label: value.label,
+  kind: value.kind,
+  unit: value.unit,
+  unitSymbol: value.unit === null ? null : unitSays(value.unit).en,
+  required: value.required,
+  requiredSays: requirementSays(value.required, value.unit, value.kind),
+  test: value.test,
+  ...(value.choices === undefined ? {} : { choices: [...value.choices] }),
+  from: value.from,
+  asked: value.asked,
+  worstOf: value.worstOf,
+  grade: value.grade,
+  source: value.source,
+});
+
+const doneOf = (
+  operation: string,
+  { work }: WorkState,
+  person: NameBook['person'],
+): OperationCard['done'] => {
+  const done = work[operation];
+  if (done === undefined) return null;
+  return {
+    position: done.position,
+    by: person(done.actor),
+    crew: done.crew,
+    at: done.occurredAt,
+    proof: done.proof,
+    values: done.values.map(({ characteristic, value, unit }) => ({ characteristic, value, unit })),
+    missing: [...done.missing],
+  };
+};

@@ -1,0 +1,19 @@
+import type { AnswerOf } from '@libs/contracts';
+import { PASSAGES } from '@libs/views';
+import type { Span } from '../plant';
+import type { Asked } from './asked';
+import { daysOf } from './days';
+
+/** A span with more needs to be narrowed, not scrolled. */
+const PASSAGES_SHOWN = 1_000;
+
+/** The sections behind a figure, those that left last first. A way of choosing that is not known chooses none. */
+export const passagesQuestion =
+  (asked: Asked) =>
+  async (station: string, which: string, span: Span): Promise<AnswerOf<'passages'>> => {
+    const chosen = PASSAGES.find((each) => each === which);
+    if (chosen === undefined) return { passages: [] };
+
+    const days = await daysOf(span, asked);
+    return { passages: [...(await asked.views.passages(station, chosen, days, PASSAGES_SHOWN))] };
+  };

@@ -1,0 +1,79 @@
+import type { CompiledPlan, WorkState } from '@libs/judge';
+import { HOME, SECTION } from '@libs/record';
+import type { Unit } from '@libs/record';
+import { workOfSections } from '../home-plan';
+import type { Plans } from '../plans';
+import type { Asked } from './asked';
+
+/** A section or a home as a screen asks for it: with its home, its sisters, and all that is known of its work. */
+export type Subject = {
+  readonly unit: Unit;
+  readonly home: Unit;
+  readonly sections: readonly Unit[];
+  /** The plan it is judged by; before it has started, the one it would be judged by now. Null: no rulebook fits. */
+  readonly plan: CompiledPlan | null;
+  readonly state: WorkState;
+};
+
+/** By a section's serial or a home's; undefined: nothing is known under it. */
+export const subjectOf = async (serial: string, asked: Asked): Promise<Subject | undefined> => {
+  const { ledger } = asked;
+  const section = await ledger.state(SECTION, serial);
+  const home = await ledger.state(HOME, section.kind === 'unknown' ? serial : section.home);
+  const unit = section.kind === 'unknown' ? home : section;
+  if (unit.kind === 'unknown') return undefined;
+
+  const sections: Unit[] = [];
+  for (const each of unit.sections) sections.push(await ledger.state(SECTION, each));
+  const known = sections.filter(({ kind }) => kind !== 'unknown');
+  return unit.kind === 'section'
+    ? ofSection(unit, home, known, asked.plans)
+    : ofHome(unit, known, asked.plans);
+};
+
+/** What is done at the site is recorded in the home's own stream, and stands for each of its sections. */
+const ofSection = (unit: Unit, home: Unit, sections: readonly Unit[], plans: Plans): Subject => ({
+  unit,
+  home,
+  sections,
+  plan: planOf(unit, plans),
+  state: {
+    work: { ...home.work, ...unit.work },
+    defects: [...unit.defects, ...home.defects],
+    holds: [...unit.holds, ...home.holds],
+  },
+});
+
+const ofHome = (home: Unit, sections: readonly Unit[], plans: Plans): Subject => {
+  const planned = sections.flatMap((unit) => {
+    const plan = planOf(unit, plans);
+    return plan === null ? [] : [{ unit, plan }];
+  });
+  const inPlant = workOfSections(planned);
+  return {
+    unit: home,
+    home,
+    sections,
+    plan:
+      home.revision === null
+        ? null
+        : plans.planForHome(
+            home.revision,
+            home.design,
+            sections.map(({ design }) => design),
+          ),
+    state: {
+      work: { ...inPlant.work, ...home.work },
+      defects: [...home.defects, ...inPlant.defects],
+      holds: [...home.holds, ...inPlant.holds],
+    },
+  };
+};
+
+const planOf = (unit: Unit, plans: Plans): CompiledPlan | null => {
+  if (unit.revision !== null) return plans.planFor(unit.revision, unit.design);
+
+  const current = plans.current();
+  const answer = current === null ? null : plans.tryPlanFor(current.revision, unit.design);
+  return answer?.ok === true ? answer.plan : null;
+};

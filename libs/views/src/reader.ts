@@ -1,0 +1,96 @@
+import type { FindingClass } from '@libs/judge';
+import type { SectionCard } from './section-card/section-card';
+
+/** From and to are days of the floor, `2026-03-02`, both included. */
+export type Days = { readonly from: string; readonly to: string };
+
+/** Sums over the sections that left a station. */
+export type YieldSums = {
+  readonly left: number;
+  readonly clean: number;
+  readonly cleanWithEscapes: number;
+  readonly complete: number;
+  readonly mended: number;
+  readonly nonconformances: number;
+  readonly punch: number;
+  readonly shortages: number;
+  readonly records: number;
+};
+
+export type PassageRow = {
+  readonly serial: string;
+  readonly home: string;
+  readonly station: string;
+  readonly enteredAt: string;
+  readonly leftAt: string | null;
+  readonly clean: boolean;
+  readonly cleanWithEscapes: boolean;
+  readonly complete: boolean;
+  readonly nonconformances: number;
+};
+
+/** `escaped`: clean as seen when they left, and not with what was found later. */
+export const PASSAGES = ['left', 'nonconforming', 'escaped', 'incomplete'] as const;
+export type WhichPassages = (typeof PASSAGES)[number];
+
+export type DefectRow = {
+  readonly defect: string;
+  readonly serial: string;
+  readonly home: string;
+  readonly class: FindingClass;
+  readonly component: string;
+  readonly symptom: string;
+  readonly characteristic: string | null;
+  readonly place: string | null;
+  readonly foundAt: string | null;
+  readonly operation: string | null;
+  readonly charged: string | null;
+  readonly state: 'open' | 'reworked' | 'closed';
+  readonly escaped: boolean;
+  readonly occurredAt: string;
+  readonly recordedAt: string;
+};
+
+export const DEFECTS_BY = ['code', 'component', 'symptom', 'station', 'operation'] as const;
+export type DefectsBy = (typeof DEFECTS_BY)[number];
+
+/** What is counted: component and symptom where it is the code; empty names stand for what is not known. */
+export type DefectTally = {
+  readonly component: string;
+  readonly symptom: string;
+  readonly station: string;
+  readonly operation: string;
+  readonly count: number;
+};
+
+export type DefectFilter = {
+  readonly station?: string | null;
+  readonly serial?: string | null;
+  readonly component?: string | null;
+  readonly symptom?: string | null;
+  readonly class?: string | null;
+};
+
+/** What the views can be asked. No question reads the log, so none gets slower as it grows. */
+export type ViewReader = {
+  readonly cards: (stages: readonly string[]) => Promise<readonly SectionCard[]>;
+  /** Cards of homes and their sections, of homes one of whose cards has this in a serial, model or label number. */
+  readonly homesLike: (search: string, limit: number) => Promise<readonly SectionCard[]>;
+  readonly yieldByStation: (days: Days) => Promise<ReadonlyMap<string, YieldSums>>;
+  readonly yieldByDay: (station: string, days: Days) => Promise<ReadonlyMap<string, YieldSums>>;
+  readonly passages: (
+    station: string,
+    which: WhichPassages,
+    days: Days,
+    limit: number,
+  ) => Promise<readonly PassageRow[]>;
+  readonly defectTallies: (
+    by: DefectsBy,
+    only: { readonly station: string | null; readonly class: string },
+    days: Days,
+  ) => Promise<readonly DefectTally[]>;
+  /** Latest first. */
+  readonly defects: (only: DefectFilter, days: Days, limit: number) => Promise<readonly DefectRow[]>;
+  /** The last day anything was counted on; null: nothing was yet. */
+  readonly lastDay: () => Promise<string | null>;
+};

@@ -1,0 +1,31 @@
+import type { Sql } from '@libs/ledger';
+import type { SectionCard } from '../section-card/section-card';
+import { unfolded } from './statements';
+
+type Row = { readonly detail: string };
+
+/** What this library wrote itself is not validated again. */
+const parsed = (rows: readonly Row[]): readonly SectionCard[] =>
+  rows.map(({ detail }) => JSON.parse(detail) as SectionCard);
+
+const CARD = `SELECT d.detail AS detail FROM view_section_card c
+  JOIN view_detail d ON d.view = 'section-card' AND d.key = c.key`;
+
+export const cards = async (sql: Sql, stages: readonly string[]): Promise<readonly SectionCard[]> =>
+  parsed(
+    await sql.query<Row>(
+      `${CARD} WHERE c.kind = 'section' AND c.stage IN (SELECT entry.value->>0 FROM ${unfolded(sql.dialect)})
+       ORDER BY c.serial`,
+      [JSON.stringify(stages.map((stage) => [stage]))],
+    ),
+  );
+
+export const homesLike = async (sql: Sql, search: string, limit: number): Promise<readonly SectionCard[]> =>
+  parsed(
+    await sql.query<Row>(
+      `${CARD} WHERE c.home IN (
+         SELECT DISTINCT home FROM view_section_card WHERE sought LIKE $1 ESCAPE '!' ORDER BY home DESC LIMIT $2)
+       ORDER BY c.home DESC, c.serial`,
+      [`%${search.trim().toLowerCase().replace(/[!%_]/g, '!$&')}%`, limit],
+    ),
+  );
