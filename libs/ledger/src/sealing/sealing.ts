@@ -31,11 +31,7 @@ export class SealBroken extends Error {
 
 export const isSealed = (text: string): boolean => FORM.test(text);
 
-export const sealingWith = (
-  keys: KeyStore,
-  ledger: string,
-  random: RandomBytes = randomBytes,
-): Sealing => ({
+export const sealingWith = (keys: KeyStore, ledger: string, random: RandomBytes = randomBytes): Sealing => ({
   seal: (person, place, text) => {
     const key = keys.keyFor(person);
     const nonce = random(NONCE_BYTES);
