@@ -118,7 +118,7 @@ describe('A finding in words', () => {
       source: { kind: 'practice', reference: 'common practice, no published source', row: 'values.csv:160' },
     });
     expect(findingSays(wide, names).en).toBe(
-      'Spacing on each side, largest, of “Floors lagged together”: 36-1/2 in recorded, at most 36 in required. Have it put right and verified, or correct the entry if it was written down wrong. (common practice, no published source)',
+      'Spacing on each side, largest, of “Floors lagged together”: recorded 36-1/2 in, required at most 36 in. Have it put right and verified, or correct the entry if it was written down wrong. (common practice, no published source)',
     );
   });
 
@@ -135,7 +135,7 @@ describe('A finding in words', () => {
 
   test('who may sign is said by crew and by role, not by code', () => {
     const signed = finding('signer-not-qualified', { required: 'crew:quality role:quality-manager' });
-    expect(findingSays(signed, names).en).toContain('it is for the Quality crew, the quality manager');
+    expect(findingSays(signed, names).en).toContain('it is for: the Quality crew or the quality manager');
   });
 });
 

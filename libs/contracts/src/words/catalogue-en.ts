@@ -6,19 +6,19 @@ export const en = {
   'finding.cover-hides-unproven':
     '“{entry}” covers “{operation}”{places}, and nothing proves it yet. If it is done, record it{at}; else ask an inspector to look before it is covered.',
   'finding.cover-hides-unproven.value':
-    '“{entry}” covers “{operation}”, which has no {characteristic} recorded; {required} required. Record what was found{at}, or ask an inspector to look before it is covered.',
+    '“{entry}” covers “{operation}”, where this is not recorded: {characteristic} (required: {required}). Record what was found{at}, or ask an inspector to look before it is covered.',
   'finding.cover-hides-defect':
     '“{entry}” covers “{operation}”{places}, where a defect is still open{given}. Have it reworked and verified before it is covered.',
   'finding.required-work-unproven':
     '“{entry}” needs “{operation}” first{places}, and nothing proves it yet. If it is done, record it{at}; if not, wait for it or ask an inspector to look.',
   'finding.required-work-unproven.value':
-    '“{entry}” needs “{operation}” first, which has no {characteristic} recorded; {required} required. Record what was found{at}, or ask an inspector to look.',
+    '“{entry}” needs “{operation}” first, where this is not recorded: {characteristic} (required: {required}). Record what was found{at}, or ask an inspector to look.',
   'finding.expected-work-unproven':
     '“{operation}”{places} mostly comes before “{entry}” and is not recorded. If it is done, record it{at}.',
   'finding.value-out-of-limits':
-    '{characteristic}, of “{operation}”{places}: {recorded} recorded, {required} required. Have it put right and verified, or correct the entry if it was written down wrong.',
+    '{characteristic}, of “{operation}”{places}: recorded {recorded}, required {required}. Have it put right and verified, or correct the entry if it was written down wrong.',
   'finding.value-missing':
-    '{characteristic}, of “{operation}”{places}: not recorded, {required} required. Record what was found.',
+    '{characteristic}, of “{operation}”{places}: not recorded, required {required}. Record what was found.',
   'finding.value-of-wrong-kind':
     '{characteristic}, of “{operation}”{places}: “{recorded}” is not the kind of value asked for, which is {required}. Enter it as asked.',
   'finding.relation-not-met':
@@ -41,7 +41,8 @@ export const en = {
   'finding.lot-missing': '“{operation}” names no lot{kind}. Scan the lot that was used.',
   'finding.lot-not-usable':
     '“{operation}” used a lot that is quarantined or out of date{kind}{given}. Use no more of it, and ask the quality manager about what is built in.',
-  'finding.instrument-missing': '“{operation}” names no instrument{kind}. Name the one that was used.',
+  'finding.instrument-missing':
+    '“{operation}” names no instrument of the kind it needs{kind}. Name the one that was used.',
   'finding.instrument-not-usable':
     '“{operation}” was measured with an instrument that is out of calibration{kind}{given}. Tell the quality manager; the reading does not count until they decide.',
   'finding.held': 'A hold is open in the way of “{entry}”{given}. Ask the quality manager what releases it.',
@@ -187,7 +188,8 @@ export const en = {
   'given.recorded': ': {recorded}',
   'given.kind': ' ({kind})',
   'given.id': ' ({id})',
-  'signers.are': '; it is for {signers}',
+  'signers.are': '; it is for: {signers}',
+  'signers.or': ' or ',
   'signer.crew': 'the {crew} crew',
   'role.quality-manager': 'the quality manager',
   'role.inspector': 'the inspector',

@@ -5,19 +5,19 @@ export const es: { readonly [K in Key]: string } = {
   'finding.cover-hides-unproven':
     '“{entry}” tapa “{operation}”{places} y todavía nada lo comprueba. Si ya está hecho, anótelo{at}; si no, pida que un inspector lo vea antes de taparlo.',
   'finding.cover-hides-unproven.value':
-    '“{entry}” tapa “{operation}”, que no tiene anotado {characteristic}; se pide {required}. Anote lo que se encontró{at}, o pida que un inspector lo vea antes de taparlo.',
+    '“{entry}” tapa “{operation}”, y ahí falta anotar: {characteristic} (se pide: {required}). Anote lo que se encontró{at}, o pida que un inspector lo vea antes de taparlo.',
   'finding.cover-hides-defect':
     '“{entry}” tapa “{operation}”{places} y ahí sigue un defecto abierto{given}. Que se repare y se verifique antes de taparlo.',
   'finding.required-work-unproven':
     '“{entry}” necesita primero “{operation}”{places} y todavía nada lo comprueba. Si ya está hecho, anótelo{at}; si no, espere o pida que un inspector lo vea.',
   'finding.required-work-unproven.value':
-    '“{entry}” necesita primero “{operation}”, que no tiene anotado {characteristic}; se pide {required}. Anote lo que se encontró{at}, o pida que un inspector lo vea.',
+    '“{entry}” necesita primero “{operation}”, y ahí falta anotar: {characteristic} (se pide: {required}). Anote lo que se encontró{at}, o pida que un inspector lo vea.',
   'finding.expected-work-unproven':
     '“{operation}”{places} casi siempre va antes de “{entry}” y no está anotado. Si ya está hecho, anótelo{at}.',
   'finding.value-out-of-limits':
-    '{characteristic}, en “{operation}”{places}: se anotó {recorded} y se pide {required}. Que se corrija y se verifique, o corrija la anotación si se escribió mal.',
+    '{characteristic}, en “{operation}”{places}: anotado {recorded}, se pide {required}. Que se corrija y se verifique, o corrija la anotación si se escribió mal.',
   'finding.value-missing':
-    '{characteristic}, en “{operation}”{places}: no está anotado y se pide {required}. Anote lo que se encontró.',
+    '{characteristic}, en “{operation}”{places}: sin anotar, se pide {required}. Anote lo que se encontró.',
   'finding.value-of-wrong-kind':
     '{characteristic}, en “{operation}”{places}: “{recorded}” no es el tipo de dato que se pide, que es {required}. Anótelo como se pide.',
   'finding.relation-not-met':
@@ -40,9 +40,10 @@ export const es: { readonly [K in Key]: string } = {
   'finding.lot-missing': '“{operation}” no dice de qué lote{kind}. Escanee el lote que se usó.',
   'finding.lot-not-usable':
     '“{operation}” usó un lote en cuarentena o vencido{kind}{given}. Ya no lo use, y pregunte al gerente de calidad por lo que ya está puesto.',
-  'finding.instrument-missing': '“{operation}” no dice con qué instrumento{kind}. Anote cuál se usó.',
+  'finding.instrument-missing':
+    '“{operation}” no dice con qué instrumento del tipo que necesita{kind}. Anote cuál se usó.',
   'finding.instrument-not-usable':
-    '“{operation}” se midió con un instrumento sin calibración vigente{kind}{given}. Avise al gerente de calidad; la lectura no cuenta hasta que él decida.',
+    '“{operation}” se midió con un instrumento sin calibración vigente{kind}{given}. Avise al gerente de calidad; la lectura no cuenta hasta que se decida.',
   'finding.held':
     'Hay una retención abierta que detiene “{entry}”{given}. Pregunte al gerente de calidad qué la libera.',
   'finding.held.alone': 'Sigue abierta una retención{given}. Pregunte al gerente de calidad qué la libera.',
@@ -187,7 +188,8 @@ export const es: { readonly [K in Key]: string } = {
   'given.recorded': ': {recorded}',
   'given.kind': ' ({kind})',
   'given.id': ' ({id})',
-  'signers.are': '; le toca a {signers}',
+  'signers.are': '; le toca a: {signers}',
+  'signers.or': ' o ',
   'signer.crew': 'la cuadrilla de {crew}',
   'role.quality-manager': 'el gerente de calidad',
   'role.inspector': 'el inspector',

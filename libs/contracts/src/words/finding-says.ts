@@ -91,16 +91,12 @@ const given = (recorded: Words): Words =>
 const kindSays = (kind: string, nameOf: (id: string) => Words): Words =>
   kind === '' ? NOTHING : say('given.kind', { kind: nameOf(kind) });
 
-/** `crew:quality role:quality-manager`. */
-const signersSay = (tokens: string, names: Names): Words =>
-  tokens === ''
-    ? NOTHING
-    : say('signers.are', {
-        signers: joined(
-          tokens.split(' ').map((token) => signerSays(token, names)),
-          ', ',
-        ),
-      });
+/** `crew:quality role:quality-manager`: either may. */
+const signersSay = (tokens: string, names: Names): Words => {
+  if (tokens === '') return NOTHING;
+  const signers = tokens.split(' ').map((token) => signerSays(token, names));
+  return say('signers.are', { signers: joined(signers, say('signers.or')) });
+};
 
 const signerSays = (token: string, names: Names): Words => {
   const [sort = '', id = ''] = token.split(':');

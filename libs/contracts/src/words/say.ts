@@ -25,9 +25,9 @@ export const same = (text: string): Words => ({ en: text, es: text });
 
 export const NOTHING: Words = same('');
 
-export const joined = (parts: readonly Words[], by: string): Words => ({
-  en: parts.map((part) => part.en).join(by),
-  es: parts.map((part) => part.es).join(by),
+export const joined = (parts: readonly Words[], by: string | Words): Words => ({
+  en: parts.map((part) => part.en).join(typeof by === 'string' ? by : by.en),
+  es: parts.map((part) => part.es).join(typeof by === 'string' ? by : by.es),
 });
 
 /** A sentence for none, one or many of a thing. */
