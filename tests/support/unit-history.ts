@@ -153,4 +153,4 @@ const recordedAs = (event: UnitEvent, occurredAt: string, position: number): Rec
     keyIndex: 0,
     revision: null,
     planDigest: null,
-  }) as Recorded<UnitEvent>;
+  });

@@ -51,21 +51,31 @@ export const detailsAtHand = (limit: number): AtHand => {
 /** A detail that some events bear on. `isNew`: its stream starts here, so there is none to load. */
 export type Wanted = { readonly view: AnyView; readonly key: string; readonly isNew: boolean };
 
+type Bearing = (name: string, view: AnyView, key: string, event: RecordedUnitEvent) => void;
+
+/** Each detail each event bears on, in ledger order. */
+const eachBearing = (
+  events: readonly RecordedUnitEvent[],
+  views: readonly AnyView[],
+  bearing: Bearing,
+): void => {
+  for (const event of events) {
+    for (const view of views) {
+      for (const key of view.keysOf(event)) bearing(handle(view, key), view, key, event);
+    }
+  }
+};
+
 /** Which details these events bear on, each once. */
 export const wantedBy = (
   events: readonly RecordedUnitEvent[],
   views: readonly AnyView[],
 ): ReadonlyMap<string, Wanted> => {
   const wanted = new Map<string, Wanted>();
-  for (const event of events) {
-    for (const view of views) {
-      for (const key of view.keysOf(event)) {
-        const name = handle(view, key);
-        if (wanted.has(name)) continue;
-        wanted.set(name, { view, key, isNew: key === event.stream && event.version === 1 });
-      }
-    }
-  }
+  eachBearing(events, views, (name, view, key, event) => {
+    if (!wanted.has(name))
+      wanted.set(name, { view, key, isNew: key === event.stream && event.version === 1 });
+  });
   return wanted;
 };
 
@@ -76,13 +86,13 @@ export const applyAll = (
   touched: Map<string, Touched>,
   detailOf: (name: string) => unknown,
 ): void => {
-  for (const event of events) {
-    for (const view of views) {
-      for (const key of view.keysOf(event)) {
-        const name = handle(view, key);
-        const known = touched.get(name) ?? { view, key, before: detailOf(name), after: detailOf(name) };
-        touched.set(name, { ...known, after: view.apply(known.after, event, key) });
-      }
+  eachBearing(events, views, (name, view, key, event) => {
+    const known = touched.get(name);
+    if (known !== undefined) {
+      known.after = view.apply(known.after, event, key);
+      return;
     }
-  }
+    const before = detailOf(name);
+    touched.set(name, { view, key, before, after: view.apply(before, event, key) });
+  });
 };

@@ -7,7 +7,8 @@ export type Touched = {
   readonly view: AnyView;
   readonly key: string;
   readonly before: unknown;
-  readonly after: unknown;
+  /** Replaced with each event, so that a long history makes no garbage of its own. */
+  after: unknown;
 };
 
 /** What has to be written so that the tables say what the details say. */

@@ -20,11 +20,9 @@ const changed = (card: SectionCard, event: RecordedUnitEvent): SectionCard => {
     case 'WorkWithdrawn':
       return withdrawn(card, event);
     case 'DefectRecorded':
-      return { ...card, defects: { ...card.defects, [event.data.defect]: event.data.class } };
     case 'DefectVerified':
-      return event.data.accepted ? { ...card, defects: without(card.defects, event.data.defect) } : card;
     case 'DefectClosed':
-      return { ...card, defects: without(card.defects, event.data.defect) };
+      return { ...card, defects: openDefects(card.defects, event) };
     case 'HoldPlaced':
       return held(card, event);
     case 'HoldReleased':
@@ -81,6 +79,15 @@ const withdrawn = (card: SectionCard, { data }: Of<'WorkWithdrawn'>): SectionCar
   holds: card.holds.filter(({ hold }) => !data.holds.includes(hold)),
   defects: data.defects.reduce(without, card.defects),
 });
+
+const openDefects = (
+  open: SectionCard['defects'],
+  event: Of<'DefectRecorded' | 'DefectVerified' | 'DefectClosed'>,
+): SectionCard['defects'] => {
+  const { data, type } = event;
+  if (type === 'DefectRecorded') return { ...open, [data.defect]: event.data.class };
+  return type === 'DefectVerified' && !event.data.accepted ? open : without(open, data.defect);
+};
 
 const held = (card: SectionCard, { data, occurredAt }: Of<'HoldPlaced'>): SectionCard => {
   const { hold, reason, operation, characteristic, defect } = data;
