@@ -1,6 +1,10 @@
 export * from './access';
 export * from './data-folder';
+export * from './instruments';
 export * from './names';
+export * from './open-plant';
 export * from './plans';
 export * from './plant';
 export * from './questions';
+export * from './typeorm/open-plant-at';
+export type { PlantParts } from './workings';

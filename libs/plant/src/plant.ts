@@ -2,6 +2,7 @@ import type { AnswerOf, BodyOf, TellingName } from '@libs/contracts';
 import type { Assurance } from '@libs/kernel';
 import type { RulebookFiles, RulebookProblem } from '@libs/rulebook';
 import type { Observable } from 'rxjs';
+import type { Calibration } from './instruments';
 
 /** Who sends, and under which idempotency key. */
 export type Sender = {
@@ -80,6 +81,8 @@ export type Plant = {
     | { readonly ok: false; readonly problems: readonly RulebookProblem[] }
   >;
   readonly enroll: (person: NewPerson, sender: Sender) => Promise<void>;
+  /** The first calibration on record enrolls the instrument. */
+  readonly calibrate: (calibration: Calibration, sender: Sender) => Promise<void>;
   /** Names in clear, where the key still exists. */
   readonly people: () => Promise<readonly NewPerson[]>;
   /** Everything after a position, then live; misses nothing and repeats nothing. */

@@ -1,0 +1,71 @@
+import type { Unit } from '@libs/record';
+import type { Tellings } from './plant';
+import { arrivalOf, sealedNote } from './telling';
+import { tellUnit } from './unit-tellings';
+import { unitKnowing, unitOf } from './units';
+import type { Workings } from './workings';
+
+export const tellDefect =
+  (workings: Workings): Tellings['defect'] =>
+  async (body, sender, params) => {
+    const arrival = arrivalOf(workings, 'defect', body, sender, params);
+    const { component, symptom, place, foundAt, operation, photos, quantity, hold } = body;
+    const ref = await unitOf(workings, body.serial);
+    return tellUnit(workings, arrival, ref, {
+      type: 'RecordDefect',
+      data: {
+        serial: ref.serial,
+        // Named by its key, so that sending it again finds the same defect.
+        defect: `${sender.key}-0`,
+        class: body.class,
+        component,
+        symptom,
+        place,
+        foundAt,
+        operation,
+        photos,
+        quantity,
+        hold,
+        ...sealedNote(workings, arrival, ref),
+      },
+    });
+  };
+
+const knows =
+  (defect: string) =>
+  (unit: Unit): boolean =>
+    unit.defects.some((open) => open.defect === defect) || unit.closed.includes(defect);
+
+const defectIn = ({ defect }: { readonly [name: string]: string }): string => defect ?? '';
+
+export const tellRework =
+  (workings: Workings): Tellings['rework'] =>
+  async (body, sender, params) => {
+    const arrival = arrivalOf(workings, 'rework', body, sender, params);
+    const defect = defectIn(params);
+    const ref = await unitKnowing(workings, body.serial, knows(defect));
+    const note = sealedNote(workings, arrival, ref);
+    const data = { serial: ref.serial, defect, crew: body.crew, ...note };
+    return tellUnit(workings, arrival, ref, { type: 'RecordRework', data });
+  };
+
+export const tellVerification =
+  (workings: Workings): Tellings['verification'] =>
+  async (body, sender, params) => {
+    const arrival = arrivalOf(workings, 'verification', body, sender, params);
+    const defect = defectIn(params);
+    const ref = await unitKnowing(workings, body.serial, knows(defect));
+    const note = sealedNote(workings, arrival, ref);
+    const data = { serial: ref.serial, defect, accepted: body.accepted, ...note };
+    return tellUnit(workings, arrival, ref, { type: 'VerifyDefect', data });
+  };
+
+export const tellClosing =
+  (workings: Workings): Tellings['closing'] =>
+  async (body, sender, params) => {
+    const arrival = arrivalOf(workings, 'closing', body, sender, params);
+    const defect = defectIn(params);
+    const ref = await unitKnowing(workings, body.serial, knows(defect));
+    const data = { serial: ref.serial, defect, how: body.how };
+    return tellUnit(workings, arrival, ref, { type: 'CloseDefect', data });
+  };

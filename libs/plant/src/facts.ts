@@ -1,0 +1,179 @@
+import type { CompiledPlan, Signer, UsedInstrument, WorkedLot } from '@libs/judge';
+import { floorDay } from '@libs/kernel';
+import type { Meta, ReadStream } from '@libs/kernel';
+import {
+  HOME,
+  INSTRUMENT,
+  LOT,
+  PERSON,
+  RULEBOOK,
+  SECTION,
+  STATION,
+  inForceAt,
+  isUsableInstrument,
+  isUsableLot,
+} from '@libs/record';
+import type { MountedLot, Unit, UnitFacts } from '@libs/record';
+import { codesOf } from './codes';
+import { workOfSections } from './home-plan';
+import type { PlannedSection } from './home-plan';
+import type { Plans } from './plans';
+
+/** A unit's stream: a section's, or a home's. */
+export type UnitRef = { readonly kind: 'section' | 'home'; readonly serial: string };
+
+/** What a decision wants to know besides the unit itself. */
+export type Wanted = {
+  readonly receivedAt: string;
+  /** Differs between the parts of one asking, so that what they open has names of its own. */
+  readonly part?: string;
+  /** Operations that may use up lots: those of the command. */
+  readonly operations?: (plan: CompiledPlan) => readonly string[];
+  readonly lots?: readonly string[];
+  readonly instrument?: string | null;
+  /** Put right where it stands: the entry's own lots and instrument are what it is judged by. */
+  readonly mends?: string;
+  /** An entry that comes over from another serial. */
+  readonly moves?: { readonly from: UnitRef; readonly operation: string };
+};
+
+type Ground = {
+  readonly read: ReadStream;
+  readonly meta: Meta;
+  readonly plans: Plans;
+  readonly unit: Unit;
+};
+
+export const kindOf = (ref: UnitRef): typeof SECTION => (ref.kind === 'home' ? HOME : SECTION);
+
+/** All facts of a unit's decision, read inside the writer. Pure, and may run more than once. */
+export const unitFacts =
+  (plans: Plans, ref: UnitRef, wanted: Wanted) =>
+  (read: ReadStream, meta: Meta): UnitFacts => {
+    const unit = read(kindOf(ref), ref.serial);
+    const ground: Ground = { read, meta, plans, unit };
+    const homeRevision = unit.home === '' ? null : read(HOME, unit.home).revision;
+    const revisionInForce = revisionAt(ground);
+    const revision = unit.revision ?? homeRevision;
+    const sections = ref.kind === 'home' && revision !== null ? sectionsOf(ground, revision) : null;
+    const isGathered = sections === null || sections.length === unit.sections.length;
+    const plan = revision === null || !isGathered ? null : planOf(ground, revision, sections);
+    const moved = wanted.moves === undefined ? null : movedEntry(read, wanted.moves);
+    const judgedBy = plans.ofRevision(revision ?? revisionInForce ?? 0);
+    const used = usedIn(unit, wanted, moved);
+
+    return {
+      plan,
+      codes: judgedBy === undefined ? null : codesOf(judgedBy.rulebook),
+      revisionInForce,
+      homeRevision,
+      signer: signerOf(read, moved?.done.actor ?? meta.actor),
+      idBase: `${meta.key}${wanted.part ?? ''}`,
+      occurredAt: meta.occurredAt,
+      receivedAt: wanted.receivedAt,
+      skewMs: meta.skewMs ?? 0,
+      station: meta.station,
+      mounted: plan === null ? [] : mountedFor(ground, plan, wanted.operations?.(plan) ?? []),
+      scanned: used.lots.flatMap((lot) => workedLot(ground, lot) ?? []),
+      instrument: used.instrument === null ? null : usedInstrument(ground, used.instrument),
+      ofSections: sections === null ? null : workOfSections(sections),
+      moved,
+    };
+  };
+
+/** Revisions come in as they are seen: one issued in this very batch is known before it is asked for. */
+const revisionAt = ({ read, meta, plans }: Ground): number | null => {
+  const history = read(RULEBOOK, 'rulebook');
+  for (const issued of history.revisions) plans.learn(issued);
+  return inForceAt(history, meta.occurredAt)?.revision ?? null;
+};
+
+const planOf = (
+  { plans, unit }: Ground,
+  revision: number,
+  sections: readonly PlannedSection[] | null,
+): CompiledPlan =>
+  sections === null
+    ? plans.planFor(revision, unit.design)
+    : plans.planForHome(
+        revision,
+        unit.design,
+        sections.map(({ plan }) => plan.design),
+      );
+
+/** Sections that are still to be loaded have no design to make a plan of; the writer asks again. */
+const sectionsOf = ({ read, plans, unit }: Ground, revision: number): readonly PlannedSection[] =>
+  unit.sections
+    .map((serial) => read(SECTION, serial))
+    .filter(({ kind }) => kind === 'section')
+    .map((section) => ({ unit: section, plan: plans.planFor(revision, section.design) }));
+
+const signerOf = (read: ReadStream, actor: string): Signer => {
+  const { roles, crew } = read(PERSON, actor);
+  return { actor, roles, crew };
+};
+
+const movedEntry = (
+  read: ReadStream,
+  { from, operation }: NonNullable<Wanted['moves']>,
+): UnitFacts['moved'] => {
+  const unit = read(kindOf(from), from.serial);
+  const done = unit.work[operation];
+  const evidence = unit.evidence[operation];
+  return done === undefined || evidence === undefined ? null : { done, evidence };
+};
+
+type Used = { readonly lots: readonly string[]; readonly instrument: string | null };
+
+const usedIn = (unit: Unit, wanted: Wanted, moved: UnitFacts['moved']): Used =>
+  moved?.evidence ??
+  (wanted.mends === undefined ? undefined : unit.evidence[wanted.mends]) ?? {
+    lots: wanted.lots ?? [],
+    instrument: wanted.instrument ?? null,
+  };
+
+/** Only lots of kinds these operations use up: a station has more mounted than one of them needs. */
+const mountedFor = (
+  ground: Ground,
+  plan: CompiledPlan,
+  operations: readonly string[],
+): readonly MountedLot[] => {
+  const planned = operations.flatMap((id) => plan.operations[id] ?? []);
+  const kinds = new Set(planned.flatMap(kindsUsed));
+  if (kinds.size === 0) return [];
+
+  const stations = new Set([
+    ...(ground.meta.station === null ? [] : [ground.meta.station]),
+    ...planned.map(({ station }) => station),
+  ]);
+  return [...stations].flatMap((station) =>
+    Object.entries(ground.read(STATION, station).mounted)
+      .filter(([kind]) => kinds.has(kind))
+      .flatMap(([, id]) => {
+        const lot = workedLot(ground, id);
+        return lot === null ? [] : [{ station, lot }];
+      }),
+  );
+};
+
+const kindsUsed = ({ lots, values }: CompiledPlan['operations'][string]): readonly string[] => [
+  ...lots,
+  ...values.flatMap(({ from, lotKind }) => (from === 'lot' && lotKind !== undefined ? [lotKind] : [])),
+];
+
+const workedLot = ({ read, meta }: Ground, id: string): WorkedLot | null => {
+  const lot = read(LOT, id);
+  if (lot.kind === null) return null;
+
+  const { kind, properties } = lot;
+  return { lot: id, kind, usable: isUsableLot(lot, floorDay(meta.occurredAt)), properties };
+};
+
+const usedInstrument = ({ read, meta }: Ground, id: string): UsedInstrument | null => {
+  const instrument = read(INSTRUMENT, id);
+  if (instrument.kind === null) return null;
+
+  const { kind, properties } = instrument;
+  const usable = isUsableInstrument(instrument, floorDay(meta.occurredAt));
+  return { instrument: id, kind, usable, properties };
+};

@@ -1,0 +1,36 @@
+import type { RecordedValue } from '@libs/judge';
+import { partOf } from '@libs/ledger';
+import { INSTRUMENT } from '@libs/record';
+import { idsOf, rulebookAt } from './lots';
+import type { Sender } from './plant';
+import { arrivalOf, askLedger } from './telling';
+import type { Workings } from './workings';
+
+export type Calibration = {
+  readonly instrument: string;
+  readonly kind: string;
+  readonly properties: readonly RecordedValue[];
+  /** Last day it may be used; null: needs no calibration. */
+  readonly dueOn: string | null;
+  readonly inTolerance: boolean;
+};
+
+/** The first calibration on record enrolls the instrument. */
+export const calibrate =
+  (workings: Workings) =>
+  async (calibration: Calibration, sender: Sender): Promise<void> => {
+    const arrival = arrivalOf(workings, 'calibrate', { ...calibration, via: 'import' as const }, sender);
+    const outcome = await askLedger(workings, arrival, [
+      partOf({
+        kind: INSTRUMENT,
+        id: calibration.instrument,
+        command: { type: 'CalibrateInstrument', data: calibration },
+        facts: (read, meta) => ({
+          instrumentKinds: idsOf(rulebookAt(workings.plans, read, meta)?.instrumentKinds),
+        }),
+      }),
+    ]);
+    if (!outcome.ok) {
+      throw new Error(`${calibration.instrument} was not recorded: ${JSON.stringify(outcome.rejection)}`);
+    }
+  };

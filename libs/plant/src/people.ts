@@ -1,0 +1,43 @@
+import type { Role } from '@libs/record';
+import { PERSON } from '@libs/record';
+import { partOf } from '@libs/ledger';
+import type { NewPerson, Plant, Sender } from './plant';
+import { PERSON_NAME } from './roster';
+import { arrivalOf, askLedger } from './telling';
+import type { Workings } from './workings';
+
+const ROLES: readonly Role[] = [
+  'station-lead',
+  'quality-manager',
+  'inspector',
+  'auditor',
+  'administrator',
+  'machine',
+];
+
+const roleOf = (name: string): Role => {
+  const role = ROLES.find((known) => known === name);
+  if (role !== undefined) return role;
+  throw new Error(`${name} is no role: ${ROLES.join(', ')}`);
+};
+
+export const enroll =
+  (workings: Workings): Plant['enroll'] =>
+  async (newPerson: NewPerson, sender: Sender) => {
+    const { person, name, crew, stations } = newPerson;
+    const roles = newPerson.roles.map(roleOf);
+    const place = { stream: `person/${person}`, field: PERSON_NAME };
+    const sealed = workings.sealing.seal(person, place, name);
+    const arrival = arrivalOf(workings, 'enroll', { ...newPerson, via: 'import' as const }, sender);
+
+    const outcome = await askLedger(workings, arrival, [
+      partOf({
+        kind: PERSON,
+        id: person,
+        command: { type: 'EnrollPerson', data: { person, name: sealed, roles, crew, stations } },
+        facts: () => ({}),
+      }),
+    ]);
+    if (!outcome.ok) throw new Error(`${person} was not enrolled: ${outcome.rejection.code}`);
+    for (const event of outcome.events) workings.roster.learn(event);
+  };

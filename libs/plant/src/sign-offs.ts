@@ -1,0 +1,31 @@
+import { workAnswer } from './answers';
+import type { Tellings } from './plant';
+import { arrivalOf, askLedger, rejected, sealedNote, unitPart } from './telling';
+import { unitForStation } from './units';
+import type { Workings } from './workings';
+
+/** "All as planned, except ...": one signature for what the station owes this serial. */
+export const tellSignOff =
+  (workings: Workings): Tellings['signOff'] =>
+  async (body, sender, params) => {
+    const arrival = arrivalOf(workings, 'signOff', body, sender, params);
+    const { station, except, values, photos, crew } = body;
+    const ref = await unitForStation(workings, body.serial, station);
+    const note = sealedNote(workings, arrival, ref);
+    const data = { serial: ref.serial, station, except, values, photos, crew, ...note };
+
+    const outcome = await askLedger(workings, arrival, [
+      unitPart(
+        workings,
+        ref,
+        { type: 'SignOffStation', data },
+        {
+          receivedAt: arrival.receivedAt,
+          operations: (plan) => plan.order.filter((id) => plan.operations[id]?.station === station),
+        },
+      ),
+    ]);
+    return outcome.ok
+      ? { ok: true, answer: await workAnswer(workings, outcome, ref) }
+      : rejected(outcome.rejection, body);
+  };

@@ -1,0 +1,117 @@
+import type { Json, JsonObject, Meta, Via } from '@libs/kernel';
+import { canonicalJson } from '@libs/kernel';
+import { partOf } from '@libs/ledger';
+import type { AnyPart, Outcome, Rejection } from '@libs/ledger';
+import type { UnitCommand } from '@libs/record';
+import { kindOf, unitFacts } from './facts';
+import type { UnitRef, Wanted } from './facts';
+import type { Sender, Told } from './plant';
+import type { Workings } from './workings';
+
+/** What every request says of when and where, as the contract has it. */
+export type When = {
+  readonly occurredAt?: string | undefined;
+  readonly device?: string | undefined;
+  readonly deviceSeq?: number | undefined;
+  readonly skewMs?: number | undefined;
+  readonly via: Via;
+  readonly station?: string | undefined;
+};
+
+/** A request on its way in: what was sent, by whom, and when it got here. */
+export type Arrival<B extends When = When> = {
+  readonly route: string;
+  readonly body: B;
+  readonly sender: Sender;
+  readonly params: { readonly [name: string]: string };
+  readonly receivedAt: string;
+};
+
+export const arrivalOf = <B extends When>(
+  { clock }: Workings,
+  route: string,
+  body: B,
+  sender: Sender,
+  params: { readonly [name: string]: string } = {},
+): Arrival<B> => ({ route, body, sender, params, receivedAt: new Date(clock()).toISOString() });
+
+export const metaOf = ({ body, sender, receivedAt }: Arrival): Meta => ({
+  ...sender,
+  occurredAt: body.occurredAt ?? receivedAt,
+  device: body.device ?? null,
+  deviceSeq: body.deviceSeq ?? null,
+  skewMs: body.skewMs ?? null,
+  via: body.via,
+  station: body.station ?? null,
+});
+
+/** What was sent, whole: the same key with anything else in it is an error. */
+const contentOf = ({ route, body, params }: Arrival): string =>
+  canonicalJson({ route, params, body: jsonOf(body) });
+
+/** A parsed request is JSON; a member that was left out is absent. */
+const jsonOf = (body: object): JsonObject => Object.fromEntries(Object.entries(body).map(asJson));
+const asJson = ([name, value]: [string, Json | undefined]): [string, Json | undefined] => [name, value];
+
+export const unitPart = ({ plans }: Workings, ref: UnitRef, command: UnitCommand, wanted: Wanted): AnyPart =>
+  partOf({ kind: kindOf(ref), id: ref.serial, command, facts: unitFacts(plans, ref, wanted) });
+
+export const askLedger = (
+  { ledger }: Workings,
+  arrival: Arrival,
+  parts: readonly AnyPart[],
+): Promise<Outcome> => ledger.ask({ parts, meta: metaOf(arrival), content: contentOf(arrival) });
+
+export const sealedNote = (
+  { sealing }: Workings,
+  { body, sender }: Arrival<When & { readonly note?: string | undefined }>,
+  ref: UnitRef,
+): { readonly note?: string } =>
+  body.note === undefined
+    ? {}
+    : { note: sealing.seal(sender.actor, { stream: `${ref.kind}/${ref.serial}`, field: 'note' }, body.note) };
+
+/** Which field of the request a rejection is about, where it names one. */
+const FIELDS: { readonly [field: string]: string } = {
+  serial: 'serial',
+  station: 'station',
+  operation: 'operation',
+  place: 'except',
+  lot: 'lots',
+  instrument: 'instrument',
+  component: 'component',
+  symptom: 'symptom',
+  reason: 'reason',
+  number: 'number',
+  kind: 'kind',
+};
+
+type Bodied = { readonly [field: string]: unknown };
+
+export const rejected = (rejection: Rejection, body: Bodied): Told<never> => {
+  const pointer = pointerOf(rejection, body);
+  return { ok: false, rejection: { ...rejection, ...(pointer === undefined ? {} : { pointer }) } };
+};
+
+const pointerOf = (rejection: Rejection, body: Bodied): string | undefined => {
+  const { characteristic } = rejection;
+  if (characteristic !== undefined) return valuePointer(characteristic, body);
+
+  const bySame = Object.keys(body).find(
+    (field) => typeof body[field] === 'string' && Object.values(rejection).slice(1).includes(body[field]),
+  );
+  if (bySame !== undefined) return `/${bySame}`;
+  const field = Object.keys(FIELDS).find(
+    (name) => rejection[name] !== undefined && FIELDS[name] !== undefined,
+  );
+  const named = field === undefined ? undefined : FIELDS[field];
+  return named !== undefined && named in body ? `/${named}` : undefined;
+};
+
+const valuePointer = (characteristic: unknown, { values }: Bodied): string | undefined => {
+  if (!Array.isArray(values)) return undefined;
+  const index = values.findIndex(
+    (value: { readonly characteristic?: unknown }) => value.characteristic === characteristic,
+  );
+  return index < 0 ? undefined : `/values/${index}`;
+};

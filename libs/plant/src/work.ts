@@ -1,0 +1,44 @@
+import { workAnswer } from './answers';
+import type { Tellings } from './plant';
+import { arrivalOf, askLedger, rejected, sealedNote, unitPart } from './telling';
+import { unitFor } from './units';
+import type { Workings } from './workings';
+
+/** "It is done": always recorded. */
+export const tellWork =
+  (workings: Workings): Tellings['work'] =>
+  async (body, sender, params) => {
+    const arrival = arrivalOf(workings, 'work', body, sender, params);
+    const { operation, proof, except, values, lots, instrument, photos, crew } = body;
+    const ref = await unitFor(workings, body.serial, operation);
+    const note = sealedNote(workings, arrival, ref);
+    const data = {
+      serial: ref.serial,
+      operation,
+      proof,
+      except,
+      values,
+      lots,
+      instrument,
+      photos,
+      crew,
+      ...note,
+    };
+
+    const outcome = await askLedger(workings, arrival, [
+      unitPart(
+        workings,
+        ref,
+        { type: 'RecordWork', data },
+        {
+          receivedAt: arrival.receivedAt,
+          operations: () => [operation],
+          lots,
+          instrument,
+        },
+      ),
+    ]);
+    return outcome.ok
+      ? { ok: true, answer: await workAnswer(workings, outcome, ref) }
+      : rejected(outcome.rejection, body);
+  };
