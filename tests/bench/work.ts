@@ -1,0 +1,119 @@
+import type { Meta, ReadStream, Recorded, StreamKind } from '@libs/kernel';
+import { accept, reject } from '@libs/kernel';
+import { partOf } from '@libs/ledger';
+import type { Asking, Keeper } from '@libs/ledger';
+
+/** An event of the size and make of those a station sends all day: 630 bytes as stored. */
+type WorkRecorded = {
+  readonly type: 'WorkRecorded';
+  readonly data: {
+    readonly serial: string;
+    readonly operation: string;
+    readonly crew: string;
+    readonly signedBy: string;
+    readonly values: readonly {
+      readonly characteristic: string;
+      readonly value: string;
+      readonly unit: string;
+    }[];
+    readonly lots: readonly string[];
+    readonly places: readonly string[];
+    readonly proof: string;
+    readonly findings: readonly string[];
+  };
+  readonly revision: number;
+  readonly planDigest: string;
+};
+type RecordWork = { readonly type: 'RecordWork'; readonly data: WorkRecorded['data'] };
+type Section = { readonly entries: number; readonly last: string };
+type StationFacts = { readonly lots: readonly string[] };
+
+const station = {
+  name: 'station',
+  initial: { lots: [] as readonly string[] },
+  evolve: (state: StationFacts) => state,
+};
+
+const PLAN_DIGEST = '9f64a747e1b97f131fabb6b447296c9b6f0201e79fb3c5356e6c77e89b6a806a';
+
+const work: StreamKind<
+  RecordWork,
+  Section,
+  WorkRecorded,
+  { readonly code: 'lot-not-mounted' },
+  StationFacts
+> = {
+  name: 'section',
+  initial: { entries: 0, last: '' },
+  decide: ({ data }, _section, { lots }) =>
+    lots.length > 0 && data.lots.some((lot) => !lots.includes(lot))
+      ? reject({ code: 'lot-not-mounted' })
+      : accept({ type: 'WorkRecorded', data, revision: 12, planDigest: PLAN_DIGEST }),
+  evolve: (section, event: Recorded<WorkRecorded>) => ({
+    entries: section.entries + 1,
+    last: event.data.operation,
+  }),
+};
+
+/** Sections on the line and waiting beside it. */
+const SECTIONS = 60;
+
+export const askingOf = (run: string, n: number): Asking => {
+  const serial = `S-2026-${String(1_000 + (n % SECTIONS))}`;
+  const command: RecordWork = {
+    type: 'RecordWork',
+    data: {
+      serial,
+      operation: `op-${n % 40}`,
+      crew: 'crew-walls',
+      signedBy: '7d1c2a90',
+      values: [{ characteristic: 'nail-spacing', value: '6.25', unit: '[in_i]' }],
+      lots: ['L-4471'],
+      places: ['rest'],
+      proof: 'signed',
+      findings: [],
+    },
+  };
+  return {
+    parts: [partOf({ kind: work, id: serial, command, facts: (read: ReadStream) => read(station, 'walls') })],
+    meta: metaOf(run, n),
+    content: JSON.stringify(command),
+  };
+};
+
+const metaOf = (run: string, n: number): Meta => ({
+  key: `0199c0de-${run}-7${(n >>> 16).toString(16).padStart(3, '0')}-8000-${n.toString(16).padStart(12, '0')}`,
+  actor: '7d1c2a90',
+  assurance: 'pin',
+  occurredAt: '2026-03-02T07:30:00.000-06:00',
+  device: 't-07',
+  deviceSeq: n,
+  skewMs: 12,
+  via: 'tablet',
+  station: 'walls',
+});
+
+/** A view kept as the ledger's own are: reduced in memory, one statement for all that changed. */
+export const cardKeeper = (): Keeper => {
+  const counts = new Map<string, number>();
+  return {
+    name: 'bench-card',
+    keep: async (events, sql) => {
+      const touched = new Map<string, number>();
+      for (const { stream } of events)
+        touched.set(stream, (touched.get(stream) ?? counts.get(stream) ?? 0) + 1);
+      await sql.query(UPSERT, [JSON.stringify([...touched])]);
+      for (const [stream, count] of touched) counts.set(stream, count);
+    },
+    dropped: () => {
+      counts.clear();
+    },
+  };
+};
+
+export const CARD_TABLE =
+  'CREATE TABLE bench_card (stream TEXT PRIMARY KEY, entries INTEGER NOT NULL) STRICT, WITHOUT ROWID';
+
+const UPSERT = `
+  INSERT INTO bench_card (stream, entries) SELECT value ->> 0, value ->> 1 FROM json_each($1) WHERE true
+  ON CONFLICT (stream) DO UPDATE SET entries = excluded.entries`;
