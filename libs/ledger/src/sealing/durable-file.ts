@@ -23,10 +23,14 @@ export const textIfThere = (path: string): string | undefined => {
   try {
     return readFileSync(path, 'utf8');
   } catch (error) {
-    if (error instanceof Error && 'code' in error && error.code === 'ENOENT') return undefined;
+    if (isNotThere(error)) return undefined;
     throw error;
   }
 };
+
+/** By its code alone: an error of another realm, as under a test runner, is no instance of our own Error. */
+const isNotThere = (error: unknown): boolean =>
+  typeof error === 'object' && error !== null && 'code' in error && error.code === 'ENOENT';
 
 /** A file's name lives in its folder: without this a crash may lose the name of a file that is itself on disk. */
 const syncFolder = (folder: string): void => {
