@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import type { RulebookFiles } from '@libs/rulebook';
 import { parse } from 'yaml';
 import { z } from 'zod';
+import { floorClock } from './floor-clock';
 
 const FOLDER = join('seeds', 'rulebook');
 
@@ -34,4 +35,15 @@ export const lineOf = (files: RulebookFiles): DemonstrationLine => {
     .sort((one, other) => (one.pos ?? 0) - (other.pos ?? 0))
     .map(({ id }) => id);
   return { name, zone, line };
+};
+
+/** The story stops in a morning's middle. Before that hour, its last day is the day before. */
+const STORY_STOPS = 680;
+const DAY_MS = 86_400_000;
+
+/** The day on which a story told now may end, so that nothing in it lies in the future. */
+export const lastDayFor = (files: RulebookFiles, nowMs: number): string => {
+  const clock = floorClock(lineOf(files).zone);
+  const today = clock.day(nowMs);
+  return nowMs >= clock.at(today, STORY_STOPS) ? today : clock.day(nowMs - DAY_MS);
 };

@@ -19,6 +19,9 @@ export type Stay = {
   readonly pulled: { readonly atMs: number; readonly backMs: number | null } | null;
 };
 
+/** No station has this place. */
+const NEVER = -1;
+
 type SlotStay = {
   station: number;
   from: number;
@@ -31,69 +34,95 @@ type Runner = { stays: SlotStay[]; wait: number; pullAt: number };
 const fresh = (chance: Chance, stations: number): Runner => ({
   stays: [],
   wait: 0,
-  pullAt: chance.yes(PULLED) ? chance.between(Math.floor(stations / 3), stations - 3) : -1,
+  pullAt: chance.yes(PULLED) ? chance.between(Math.floor(stations / 3), stations - 3) : NEVER,
 });
 
-/** Where every section stands, slot by slot, until all have started: the line moves from its far end backwards. */
-const run = (sections: number, stations: number, chance: Chance): { runners: Runner[]; slots: number } => {
-  const runners: Runner[] = [];
-  const standing = new Map<number, Runner>();
-  const away: Runner[] = [];
-  let slot = 0;
-  let nextStart = 0;
+/** The line as it stands at one move. */
+class Line {
+  readonly runners: Runner[] = [];
+  slot = 0;
+  private readonly standing = new Map<number, Runner>();
+  private readonly away: Runner[] = [];
+  private nextStart = 0;
 
-  const enter = (runner: Runner, station: number): void => {
-    standing.set(station, runner);
-    runner.wait = 1 + (chance.yes(LINGERS) ? 1 : 0);
-    runner.stays.push({ station, from: slot, to: null, pulledAt: null, back: null });
-  };
-  const leave = (runner: Runner, station: number): void => {
-    standing.delete(station);
-    const stay = runner.stays.at(-1);
-    if (stay !== undefined) stay.to = slot;
-    if (station + 1 < stations) enter(runner, station + 1);
-  };
-  const pull = (runner: Runner, station: number): void => {
-    standing.delete(station);
-    const stay = runner.stays.at(-1);
-    if (stay !== undefined) stay.pulledAt = slot;
-    runner.pullAt = -1;
-    runner.wait = chance.between(3, 10);
-    away.push(runner);
-  };
-  const moveStation = (station: number): void => {
-    const runner = standing.get(station);
+  constructor(
+    private readonly stations: number,
+    private readonly chance: Chance,
+  ) {}
+
+  /** From its far end backwards, so that each section moves into a place just left. */
+  move(): void {
+    for (let station = this.stations - 1; station >= 0; station -= 1) this.moveFrom(station);
+    this.bringBack();
+  }
+
+  start(left: number): void {
+    if (this.slot < this.nextStart || this.standing.has(0)) return;
+
+    const runner = fresh(this.chance, this.stations);
+    this.runners.push(runner);
+    this.enter(runner, 0);
+    this.nextStart = this.slot + (left <= FULL_LINE ? 1 : this.chance.between(1, 3));
+  }
+
+  private enter(runner: Runner, station: number): void {
+    this.standing.set(station, runner);
+    runner.wait = 1 + (this.chance.yes(LINGERS) ? 1 : 0);
+    runner.stays.push({ station, from: this.slot, to: null, pulledAt: null, back: null });
+  }
+
+  private moveFrom(station: number): void {
+    const runner = this.standing.get(station);
     if (runner === undefined) return;
+
     runner.wait -= 1;
-    if (runner.pullAt === station) pull(runner, station);
-    else if (runner.wait <= 0 && !standing.has(station + 1)) leave(runner, station);
-  };
-  const bringBack = (): void => {
-    for (const runner of [...away]) {
+    if (runner.pullAt === station) this.pull(runner, station);
+    else if (runner.wait <= 0 && !this.standing.has(station + 1)) this.leave(runner, station);
+  }
+
+  private leave(runner: Runner, station: number): void {
+    this.standing.delete(station);
+    const stay = runner.stays.at(-1);
+    if (stay !== undefined) stay.to = this.slot;
+    if (station + 1 < this.stations) this.enter(runner, station + 1);
+  }
+
+  private pull(runner: Runner, station: number): void {
+    this.standing.delete(station);
+    const stay = runner.stays.at(-1);
+    if (stay !== undefined) stay.pulledAt = this.slot;
+    runner.pullAt = NEVER;
+    runner.wait = this.chance.between(3, 10);
+    this.away.push(runner);
+  }
+
+  private bringBack(): void {
+    for (const runner of [...this.away]) {
       runner.wait -= 1;
       const stay = runner.stays.at(-1);
-      if (runner.wait > 0 || stay === undefined || standing.has(stay.station)) continue;
-      away.splice(away.indexOf(runner), 1);
-      stay.back = slot;
-      standing.set(stay.station, runner);
+      if (runner.wait > 0 || stay === undefined || this.standing.has(stay.station)) continue;
+
+      this.away.splice(this.away.indexOf(runner), 1);
+      stay.back = this.slot;
+      this.standing.set(stay.station, runner);
       runner.wait = 1;
     }
-  };
-  const start = (): void => {
-    if (slot < nextStart || standing.has(0)) return;
-    const runner = fresh(chance, stations);
-    runners.push(runner);
-    enter(runner, 0);
-    nextStart = slot + (sections - runners.length <= FULL_LINE ? 1 : chance.between(1, 3));
-  };
-
-  while (runners.length < sections) {
-    for (let station = stations - 1; station >= 0; station -= 1) moveStation(station);
-    bringBack();
-    start();
-    slot += 1;
   }
-  return { runners, slots: slot };
+}
+
+/** Where every section stands, slot by slot, until all have started. */
+const run = (
+  sections: number,
+  stations: number,
+  chance: Chance,
+): { runners: readonly Runner[]; slots: number } => {
+  const line = new Line(stations, chance);
+  while (line.runners.length < sections) {
+    line.move();
+    line.start(sections - line.runners.length);
+    line.slot += 1;
+  }
+  return { runners: line.runners, slots: line.slot };
 };
 
 /** Working days needed, and each section's stays once the days are known. */
@@ -131,6 +160,6 @@ export const planLine = (sections: number, stations: number, chance: Chance): Li
             : { atMs: moment(stay.pulledAt), backMs: stay.back === null ? null : moment(stay.back) },
       }));
     },
-    endMs: (at) => at(days - 1, (MOVE_MINUTES[LAST_SLOT_OF_DAY] ?? 0) + 130),
+    endMs: (at) => at(days - 1, MOVE_MINUTES[LAST_SLOT_OF_DAY] + 130),
   };
 };

@@ -28,28 +28,20 @@ const worse = (limit: number, upwards: boolean, chance: Chance): number => {
 const digitsFor = (asked: Asked, limit: string): number =>
   asked.kind === 'count' ? 0 : Math.max(places(limit), Number(limit) < 20 ? 2 : 1);
 
-const beyond = (value: number, limit: number, strict: boolean, upwards: boolean, digits: number): number => {
-  if (!strict || value !== limit) return value;
-  const step = 10 ** -digits;
-  return upwards ? limit + step : limit - step;
-};
-
 const compared = (asked: Asked, chance: Chance, good: boolean): string | undefined => {
   const found = COMPARISON.exec(asked.required);
-  const [, op = '', limit = ''] = found ?? [];
   if (found === null) return undefined;
 
+  const [, op = '', limit = ''] = found;
   const upwards = op.startsWith('>');
   const digits = digitsFor(asked, limit);
   const number = Number(limit);
-  if (good) {
-    const value = Number(decimal(better(number, upwards, chance), digits));
-    return decimal(beyond(value, number, op.length === 1, upwards, digits), digits);
-  }
-  const value = Number(decimal(worse(number, upwards, chance), digits));
+  const value = Number(decimal((good ? better : worse)(number, upwards, chance), digits));
+  const mayBeAtLimit = good && op.length === 2;
+  if (value !== number || mayBeAtLimit) return decimal(value, digits);
+
   const step = 10 ** -digits;
-  const outside = value === number ? (upwards ? value - step : value + step) : value;
-  return decimal(outside, digits);
+  return decimal(upwards === good ? number + step : number - step, digits);
 };
 
 const within = (asked: Asked, chance: Chance, good: boolean): string | undefined => {

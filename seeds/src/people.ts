@@ -78,3 +78,18 @@ export const staffOf = (people: readonly DemoPerson[]): Staff => {
     qualityManager,
   };
 };
+
+/** Those a visitor may sign in as: a lead of each crew that stands at the line, inspectors, the office. */
+export const signIns = (people: readonly DemoPerson[]): readonly DemoPerson[] => {
+  const seen = new Set<string>();
+  return people.filter(({ crew, roles }) => {
+    const kind = `${roles.join(' ')} ${roles.includes('station-lead') ? (crew ?? '') : ''}`;
+    if (seen.has(kind) || !isShown(kind)) return false;
+    seen.add(kind);
+    return true;
+  });
+};
+
+const isShown = (kind: string): boolean =>
+  !kind.startsWith('station-lead') ||
+  ['electrical', 'exterior', 'insulation', 'drywall', 'installer'].some((crew) => kind.endsWith(crew));

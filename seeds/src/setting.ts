@@ -21,6 +21,7 @@ export type Setting = {
   readonly zone: string;
   readonly world: World;
   readonly faults: Map<string, readonly Fault[]>;
+  readonly instruments: Map<string, string>;
   readonly homes: readonly PlannedHome[];
   readonly sections: number;
 };
@@ -58,6 +59,7 @@ export const settingOf = (
   const days = workingDays(wish.lastDay, plan.days);
   const at = (day: number, minute: number): number => clock.at(days[day] ?? wish.lastDay, minute);
   const faults = new Map<string, readonly Fault[]>();
+  const instruments = new Map<string, string>();
   const world: World = {
     clock,
     days,
@@ -68,14 +70,22 @@ export const settingOf = (
     faults,
     stations: [...line, 'yard'],
     shops: SHOPS,
-    instruments: new Map(),
+    instruments,
     labels: { next: 0 },
     mounted: new Map(),
     badLots: new Set(),
     trimmedWithBadLot: new Set(),
   };
   const stays = (index: number): readonly Stay[] => plan.stays(index, line, at);
-  return { name, zone, world, faults, homes: planned(orders, { world, stays, chance }), sections };
+  return {
+    name,
+    zone,
+    world,
+    faults,
+    instruments,
+    homes: planned(orders, { world, stays, chance }),
+    sections,
+  };
 };
 
 const ordersOf = (

@@ -3,7 +3,8 @@ import type { RulebookFiles } from '@libs/rulebook';
 import type { Flow } from './flow';
 import { runLots } from './lot-run';
 import type { Card } from './measured';
-import { demoPeople } from './people';
+import { demoInstruments } from './instruments';
+import { demoPeople, signIns } from './people';
 import type { DemoPerson } from './people';
 import { chanceFrom } from './random';
 import type { Chance } from './random';
@@ -31,7 +32,8 @@ export type Simulated = {
   readonly told: number;
   /** Tellings the plant rejected, by code. The story means none. */
   readonly rejected: ReadonlyMap<string, number>;
-  readonly people: readonly DemoPerson[];
+  /** Whom a visitor may sign in as. */
+  readonly signIns: readonly DemoPerson[];
   readonly sections: number;
   readonly days: number;
 };
@@ -54,7 +56,12 @@ export const simulate = async (simulation: Simulation): Promise<Simulated> => {
     lotKinds.map((kind) => runLots(setting.world, id, kind, chance.branch(`lot ${id} ${kind}`))),
   );
   const told = await tellAll(simulation, setting, sender, [...lots, ...threadsOf(setting, chance)]);
-  return { ...told, people: demoPeople(), sections: setting.sections, days: setting.world.days.length };
+  return {
+    ...told,
+    signIns: signIns(demoPeople()),
+    sections: setting.sections,
+    days: setting.world.days.length,
+  };
 };
 
 type MakeSender = (actor: string, atMs: number) => Sender;
@@ -78,6 +85,10 @@ const openPlant = async (simulation: Simulation, setting: Setting, sender: MakeS
   const issued = await plant.issueRevision(files, clock.instant(startMs), sender(OPENER, startMs));
   if (!issued.ok) throw new Error(`The demonstration rulebook: ${JSON.stringify(issued.problems)}`);
   for (const { pin: _pin, ...person } of demoPeople()) await plant.enroll(person, sender(OPENER, startMs));
+  for (const instrument of demoInstruments(files)) {
+    await plant.calibrate(instrument, sender(OPENER, startMs));
+    setting.instruments.set(instrument.kind, instrument.instrument);
+  }
 };
 
 const tellAll = async (

@@ -1,0 +1,113 @@
+import { existsSync, mkdirSync, readdirSync, renameSync, rmSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { dataFolder } from '@libs/plant';
+import {
+  demonstrationFiles,
+  demonstrationRandom,
+  lastDayFor,
+  ledgerRoot,
+  simulate,
+} from '../../../../seeds/src';
+import type { Simulated } from '../../../../seeds/src';
+import { Usable } from '../exit-code';
+import { leavesIn } from './leaves';
+import { openPlantIn, withAccess } from './open-plant';
+
+export type DemonstrationWish = {
+  readonly folder: string;
+  readonly homes: number;
+  readonly seed: string;
+  /** Null: today. */
+  readonly lastDay: string | null;
+  readonly progress: (share: number, day: string) => void;
+};
+
+export type Made = {
+  readonly folder: string;
+  readonly homes: number;
+  readonly sections: number;
+  readonly days: number;
+  readonly events: number;
+  /** SHA-256 over all leaves: the same for the same seed, homes and last day. */
+  readonly root: string;
+  readonly rejected: { readonly [code: string]: number };
+};
+
+/** The project's own folder, where the demonstration rulebook lies. The build mirrors the sources under dist/. */
+const projectFolder = (): string => {
+  for (let folder = __dirname; folder !== resolve(folder, '..'); folder = resolve(folder, '..')) {
+    if (existsSync(join(folder, 'seeds', 'rulebook', 'plant.yaml'))) return folder;
+  }
+  throw new Usable('The demonstration rulebook (seeds/rulebook) is not beside this program.');
+};
+
+/**
+ * Made in a folder of its own and moved into place when it is whole: a demonstration that is cut short leaves nothing
+ * that looks like a plant.
+ */
+export const makeDemonstration = async (wish: DemonstrationWish): Promise<Made> => {
+  const folder = resolve(wish.folder);
+  assertEmpty(folder);
+  const making = `${folder}.making`;
+  rmSync(making, { recursive: true, force: true });
+  mkdirSync(making, { recursive: true });
+  try {
+    const made = await fill(making, wish);
+    if (existsSync(folder))
+      for (const name of readdirSync(making)) renameSync(join(making, name), join(folder, name));
+    else renameSync(making, folder);
+    return { ...made, folder };
+  } finally {
+    rmSync(making, { recursive: true, force: true });
+  }
+};
+
+const assertEmpty = (folder: string): void => {
+  const there = Object.values(dataFolder(folder)).filter((path) => existsSync(path));
+  if (there.length === 0) return;
+  throw new Usable(
+    `${folder} holds a plant already (${there.join(', ')}), and is left as it is. ` +
+      'Give the demonstration a folder of its own with --data.',
+  );
+};
+
+const fill = async (making: string, wish: DemonstrationWish): Promise<Omit<Made, 'folder'>> => {
+  const simulated = await tellStory(making, wish);
+  await withAccess(making, async (access) => {
+    for (const { person, pin } of simulated.signIns) await access.addPerson(person, pin, true);
+  });
+  return {
+    homes: wish.homes,
+    sections: simulated.sections,
+    days: simulated.days,
+    events: simulated.events,
+    root: await ledgerRoot(leavesIn(dataFolder(making).ledger)),
+    rejected: Object.fromEntries(simulated.rejected),
+  };
+};
+
+const tellStory = async (
+  making: string,
+  wish: DemonstrationWish,
+): Promise<Simulated & { events: number }> => {
+  const files = demonstrationFiles(projectFolder());
+  const random = demonstrationRandom(wish.seed);
+  let nowMs = 0;
+  const plant = await openPlantIn(making, { clock: () => nowMs, id: random.id, random: random.bytes });
+  try {
+    const simulated = await simulate({
+      plant,
+      files,
+      seed: wish.seed,
+      homes: wish.homes,
+      lastDay: wish.lastDay ?? lastDayFor(files, Date.now()),
+      setClock: (atMs) => {
+        nowMs = atMs;
+      },
+      progress: ({ share, day }) => wish.progress(share, day),
+    });
+    return { ...simulated, events: await plant.head() };
+  } finally {
+    await plant.close();
+  }
+};

@@ -1,0 +1,58 @@
+import { existsSync, mkdirSync } from 'node:fs';
+import { KeyReused } from '@libs/ledger';
+import { dataFolder, openAccess, openPlantAt } from '@libs/plant';
+import type { Access, Plant, PlantPlace } from '@libs/plant';
+import { Usable } from '../exit-code';
+import { assertNobodyWrites } from './writer-guard';
+
+const postgres = (): string | undefined => process.env['DATABASE_URL'] || undefined;
+
+type Demonstration = Pick<PlantPlace, 'id' | 'clock' | 'random'>;
+
+/** Opens the plant for writing, as the server does. */
+export const openPlantIn = async (folder: string, demonstration: Demonstration = {}): Promise<Plant> => {
+  const files = dataFolder(folder);
+  const url = postgres();
+  mkdirSync(folder, { recursive: true, mode: 0o700 });
+  return openPlantAt({
+    at: url === undefined ? { file: files.ledger } : { url },
+    keys: files.keys,
+    name: 'Studbook',
+    ...demonstration,
+  });
+};
+
+/** Works on the plant as its writer, and lets go of it whatever comes. A running server is never pushed aside. */
+export const writePlant = async <T>(folder: string, work: (plant: Plant) => Promise<T>): Promise<T> => {
+  if (postgres() === undefined) await assertNobodyWrites(dataFolder(folder).ledger);
+  const plant = await openPlantIn(folder);
+  try {
+    return await work(plant);
+  } finally {
+    await plant.close();
+  }
+};
+
+/** Only asks. */
+export const readPlant = async <T>(folder: string, ask: (plant: Plant) => Promise<T>): Promise<T> => {
+  if (postgres() === undefined && !existsSync(dataFolder(folder).ledger)) {
+    throw new Usable(`${folder} holds no plant. Say where it lies with --data, or make one: studbook demo`);
+  }
+  return writePlant(folder, ask);
+};
+
+export const withAccess = async <T>(folder: string, work: (access: Access) => Promise<T>): Promise<T> => {
+  const url = postgres();
+  if (url === undefined) mkdirSync(folder, { recursive: true });
+  const access = await openAccess(
+    url === undefined ? { sqlite: dataFolder(folder).access } : { postgres: url },
+  );
+  try {
+    return await work(access);
+  } finally {
+    await access.close();
+  }
+};
+
+/** The same row, read by another mapping than the first time. */
+export const isKeyReused = (error: unknown): boolean => error instanceof KeyReused;
