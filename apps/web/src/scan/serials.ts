@@ -44,7 +44,7 @@ export const meantBy = (typed: string, known: readonly string[]): readonly strin
 /** A serial in pieces that can be read aloud: at its own joiners, long runs in threes and fours. */
 export const inPieces = (serial: string): readonly string[] =>
   serial
-    .split(/(?<=[-._:])|(?<=\d)(?=[A-Z])|(?<=[A-Z])(?=\d)/)
+    .split(/(?<=[-._:])|(?=[-._:])|(?<=\d)(?=[A-Z])|(?<=[A-Z])(?=\d)/)
     .flatMap((piece) =>
       piece.length <= 5 ? [piece] : (piece.match(/.{1,4}(?=(?:.{4})*$)|.{1,3}/g) ?? [piece]),
     );

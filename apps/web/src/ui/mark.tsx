@@ -56,7 +56,12 @@ const SHAPES: Readonly<Record<MarkName, ReactNode>> = {
       <circle cx="12" cy="8" r="1.75" fill="currentColor" />
     </>
   ),
-  note: <path d="M4 19h16M12 4v11" stroke="currentColor" strokeWidth="2.5" fill="none" />,
+  note: (
+    <>
+      <path d="M4 20l7-9h11" stroke="currentColor" strokeWidth="2" fill="none" />
+      <circle cx="4" cy="20" r="3" fill="currentColor" />
+    </>
+  ),
   corrected: (
     <>
       <rect x="4" y="4" width="16" height="16" fill="none" stroke="currentColor" strokeWidth="1.25" />

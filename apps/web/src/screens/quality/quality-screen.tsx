@@ -1,2 +1,78 @@
+import { useState } from 'react';
 import type { ReactNode } from 'react';
-export const QualityScreen = (_: { serial?: string | null }): ReactNode => <main id="main" />;
+import { useQuestion } from '../../api/use-question';
+import { swapTo, useAddress } from '../../router/router';
+import { useSignedIn } from '../../session/session';
+import { TroubleNotice } from '../../ui/trouble';
+import { useSpeech } from '../../words/words';
+import { ClassRates } from './class-rates';
+import { ParetoSection } from './pareto-section';
+import { addressOfSpan, spanOf } from './span';
+import type { Span } from './span';
+import { SpanPicker } from './span-picker';
+import { TrendSection } from './trend-section';
+import { useFigures } from './use-figures';
+import { YieldSection } from './yield-section';
+import './quality.css';
+
+/** Whose trend to show first: the station that lost most. */
+const worstStation = (
+  rows: readonly { readonly station: string; readonly firstPass: number | null }[],
+): string | null =>
+  [...rows].sort((one, other) => (one.firstPass ?? 2) - (other.firstPass ?? 2))[0]?.station ?? null;
+
+const Head = ({ span, answered }: { readonly span: Span; readonly answered: Span }): ReactNode => {
+  const { t } = useSpeech();
+  const { day } = useFigures();
+  const query = useAddress().searchParams;
+  return (
+    <div className="page-head">
+      <div>
+        <h1>{t('quality.title')}</h1>
+        {answered.from !== null && answered.to !== null && (
+          <p>{t('quality.asked', { from: day(answered.from), to: day(answered.to) })}</p>
+        )}
+      </div>
+      <SpanPicker span={span} answered={answered} change={(next) => swapTo(addressOfSpan(next, query))} />
+      <button type="button" className="button no-print" onClick={() => window.print()}>
+        {t('chart.print')}
+      </button>
+    </div>
+  );
+};
+
+/** Where yield is lost, whether it moves, and by what. */
+export const QualityScreen = (): ReactNode => {
+  const { t, say } = useSpeech();
+  const { plant } = useSignedIn();
+  const span = spanOf(useAddress().searchParams);
+  const { answer, trouble, again } = useQuestion('yield', { by: 'station', ...span });
+  const [station, setStation] = useState<string | null>(null);
+  const rows = answer?.rows ?? [];
+  const chosen = station ?? worstStation(rows);
+  const answered = { from: answer?.from ?? null, to: answer?.to ?? null };
+  const anyLeft = rows.some(({ left }) => left > 0);
+  return (
+    <main className="page quality" id="main" aria-busy={answer === null && trouble === null}>
+      <Head span={span} answered={answered} />
+      {trouble !== null && <TroubleNotice trouble={trouble} again={again} />}
+      {answer !== null && !anyLeft && <p className="notice">{t('quality.no-data')}</p>}
+      {answer !== null && anyLeft && (
+        <div className="stack charts">
+          <YieldSection answer={answer} onStation={setStation} />
+          {chosen !== null && (
+            <TrendSection
+              station={chosen}
+              stations={rows.map((row) => ({ id: row.station, name: say(row.name) }))}
+              span={answered}
+              choose={setStation}
+            />
+          )}
+          <ParetoSection span={answered} />
+          <ClassRates rows={rows} />
+        </div>
+      )}
+      <p className="governing">{say(plant.governing)}</p>
+    </main>
+  );
+};

@@ -9,7 +9,8 @@ import { PanelHead } from './panel-head';
 import { ReasonChoice } from './reason-choice';
 import { useTelling } from './use-telling';
 import { ValueEntry } from './value-entry';
-import { isInches, isTyped, sentValues, tallyOf } from './values';
+import { isInches } from '../../ui/metric';
+import { isTyped, sentValues, tallyOf } from './values';
 import type { Typed } from './values';
 import { useWork } from './work-context';
 

@@ -11,11 +11,13 @@ type Props = {
 
 /** The end of every form: what the record said, and the one button that sends it, in reach of a thumb. */
 export const FormFoot = ({ telling, action, ready = true, children }: Props): ReactNode => (
-  <div className="form-foot stack tight">
+  <>
     {telling.trouble !== null && <TroubleNotice trouble={telling.trouble} />}
     {children}
-    <button type="submit" className="button primary big" disabled={telling.busy || !ready}>
-      {action}
-    </button>
-  </div>
+    <div className="form-foot">
+      <button type="submit" className="button primary big" disabled={telling.busy || !ready}>
+        {action}
+      </button>
+    </div>
+  </>
 );

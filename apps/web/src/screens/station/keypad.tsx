@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { ReactNode } from 'react';
 import { useSpeech } from '../../words/words';
-import { isInches } from './values';
+import { isInches } from '../../ui/metric';
 
 const DIGITS = ['7', '8', '9', '4', '5', '6', '1', '2', '3'] as const;
 const SIXTEENTHS = [

@@ -9,8 +9,10 @@ export const PanelHead = ({ title, close }: Props): ReactNode => {
   const { t } = useSpeech();
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
-    heading.current?.focus();
-    window.scrollTo(0, 0);
+    heading.current?.focus({ preventScroll: true });
+    // The serial stays on top; what lies above it gives its room to the form.
+    const head = document.getElementById('section-head');
+    if (head !== null) window.scrollTo(0, head.offsetTop);
   }, []);
   return (
     <div className="panel-head">

@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import { Mark } from '../../ui/mark';
 import { useSpeech } from '../../words/words';
-import { FindingList } from './finding-list';
+import { FindingList } from '../../ui/finding-list';
 import { PanelHead } from './panel-head';
 import type { Panel } from './panel';
 import { useTelling } from './use-telling';

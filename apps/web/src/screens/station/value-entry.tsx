@@ -6,8 +6,8 @@ import { useSpeech } from '../../words/words';
 import type { WordKey } from '../../words/words';
 import type { ValueAsked } from './cards';
 import { Keypad } from './keypad';
-import { asRead, inMetric } from './metric';
-import { SourceSays } from './source-says';
+import { asRead, inMetric } from '../../ui/metric';
+import { SourceSays } from '../../ui/source-says';
 import { decimalOf, isNumber, judged } from './values';
 import type { Verdict } from './values';
 

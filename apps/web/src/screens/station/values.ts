@@ -2,6 +2,7 @@ import type { SentBodyOf } from '@libs/contracts';
 import { passes } from '@libs/judge';
 import type { Test } from '@libs/judge';
 import { inchesAsDecimal, isDecimal } from '@libs/kernel';
+import { isInches } from '../../ui/metric';
 import type { Card, ValueAsked } from './cards';
 
 /** What was typed, by characteristic: `36 1/2` stays as it was typed until it is sent. */
@@ -13,7 +14,6 @@ const testOf = (asked: ValueAsked): Test => asked.test as Test;
 
 export const isTyped = (asked: ValueAsked): boolean => asked.from === 'entry' && asked.kind !== 'derived';
 export const isNumber = (asked: ValueAsked): boolean => asked.kind === 'measure' || asked.kind === 'count';
-export const isInches = (unit: string | null): boolean => unit === '[in_i]';
 
 /** Decimal text of what was typed; null while it is no number yet. */
 export const decimalOf = (typed: string, unit: string | null): string | null => {

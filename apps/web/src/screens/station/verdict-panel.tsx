@@ -7,7 +7,7 @@ import { Mark } from '../../ui/mark';
 import { useSpeech } from '../../words/words';
 import { recordPanel } from './cards';
 import type { Card } from './cards';
-import { FindingList } from './finding-list';
+import { FindingList } from '../../ui/finding-list';
 import { PanelHead } from './panel-head';
 import { useWork } from './work-context';
 

@@ -6,8 +6,8 @@ import { useTimes } from '../../words/use-times';
 import { useSpeech } from '../../words/words';
 import type { Card } from './cards';
 import { isAsked, isOpen, isSignedWithStation, recordPanel } from './cards';
-import { asRead } from './metric';
-import { SourceSays } from './source-says';
+import { asRead } from '../../ui/metric';
+import { SourceSays } from '../../ui/source-says';
 import { Caution } from './record-form';
 import { useWork } from './work-context';
 
@@ -20,6 +20,10 @@ const MARK_WORDS = {
   held: 'mark.held',
 } as const;
 
+/** The list's own heading has said it: the word need not stand in every row. */
+const saidByHeading = ({ mark, station }: Card, here: string): boolean =>
+  station === here && (mark === 'due' || mark === 'waiting' || mark === 'proven');
+
 const useSub = (card: Card): string => {
   const { t, say } = useSpeech();
   const { plant } = useSignedIn();
@@ -30,7 +34,7 @@ const useSub = (card: Card): string => {
     say(plant.places.find((place) => place.id === id)?.name ?? { en: id, es: id });
   const asked = card.values.filter(({ from, kind }) => from === 'entry' && kind !== 'derived').length;
   return [
-    t(MARK_WORDS[card.mark]),
+    ...(saidByHeading(card, station.id) ? [] : [t(MARK_WORDS[card.mark])]),
     ...(card.except.length > 0 ? [t('row.open-at', { places: card.except.map(placeName).join(', ') })] : []),
     ...(card.mark === 'waiting' && card.waitsFor.length > 0
       ? [t('row.waits-for', { work: card.waitsFor.map(({ name }) => say(name)).join(', ') })]

@@ -2,14 +2,14 @@ import { resolve } from 'node:path';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
 
-const project = resolve(__dirname, '../..');
+const project = resolve(import.meta.dirname, '../..');
 const lib = (name: string) => resolve(project, `libs/${name}/src/index.ts`);
 
 /** `STUDBOOK_API` points a development server at a running plant. */
 const api = process.env.STUDBOOK_API ?? 'http://127.0.0.1:4300';
 
 export default defineConfig({
-  root: __dirname,
+  root: import.meta.dirname,
   plugins: [react()],
   resolve: {
     alias: {

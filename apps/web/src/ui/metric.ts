@@ -1,5 +1,6 @@
 import { converted, inchesAsFraction, measureUnit } from '@libs/kernel';
-import { isInches } from './values';
+/** The unit a tape measure is read in. */
+export const isInches = (unit: string | null): boolean => unit === '[in_i]';
 
 /** For each unit of the plant, the metric one a reader may ask for beside it. */
 const METRIC: Readonly<Record<string, string>> = {

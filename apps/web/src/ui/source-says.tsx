@@ -1,6 +1,6 @@
 import type { AnswerOf } from '@libs/contracts';
 import type { ReactNode } from 'react';
-import { useSpeech } from '../../words/words';
+import { useSpeech } from '../words/words';
 
 type Source = AnswerOf<'work'>['findings'][number]['source'];
 

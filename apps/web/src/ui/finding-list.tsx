@@ -1,8 +1,8 @@
 import type { AnswerOf } from '@libs/contracts';
 import type { ReactNode } from 'react';
-import { useSignedIn } from '../../session/session';
-import { Mark } from '../../ui/mark';
-import { useSpeech } from '../../words/words';
+import { useSignedIn } from '../session/session';
+import { Mark } from './mark';
+import { useSpeech } from '../words/words';
 import { SourceSays } from './source-says';
 
 type Finding = AnswerOf<'work'>['findings'][number];

@@ -1,0 +1,84 @@
+import type { Chart, Plugin } from 'chart.js';
+import type { Ink } from './chart';
+
+export type Range = { readonly low: number | null; readonly high: number | null };
+
+const stroke = (
+  context: CanvasRenderingContext2D,
+  [fromX, fromY]: [number, number],
+  [toX, toY]: [number, number],
+): void => {
+  context.beginPath();
+  context.moveTo(fromX, fromY);
+  context.lineTo(toX, toY);
+  context.stroke();
+};
+
+/** A thin bar from low to high behind each point: how far chance alone may have moved it. */
+export const intervals = (ranges: readonly Range[], axis: 'x' | 'y', ink: Ink): Plugin => ({
+  id: 'intervals',
+  beforeDatasetsDraw: ({ ctx, scales }: Chart) => {
+    const { x, y } = scales;
+    if (x === undefined || y === undefined) return;
+    ctx.save();
+    ctx.strokeStyle = ink.quiet;
+    ctx.lineWidth = 2;
+    ranges.forEach(({ low, high }, at) => {
+      if (low === null || high === null) return;
+      if (axis === 'x')
+        stroke(
+          ctx,
+          [x.getPixelForValue(low), y.getPixelForValue(at)],
+          [x.getPixelForValue(high), y.getPixelForValue(at)],
+        );
+      else
+        stroke(
+          ctx,
+          [x.getPixelForValue(at), y.getPixelForValue(low)],
+          [x.getPixelForValue(at), y.getPixelForValue(high)],
+        );
+    });
+    ctx.restore();
+  },
+});
+
+/** Words straight at the mark, instead of a legend: `17 of 19` at the right end of its row. */
+export const rowLabels = (labels: readonly string[], ink: Ink, end: 'edge' | 'bar'): Plugin => ({
+  id: 'row-labels',
+  afterDatasetsDraw: (chart: Chart) => {
+    const { ctx, chartArea, scales } = chart;
+    const { y } = scales;
+    if (y === undefined) return;
+    ctx.save();
+    ctx.fillStyle = ink.ink;
+    ctx.font = `14px ${ink.mono}`;
+    ctx.textBaseline = 'middle';
+    labels.forEach((label, at) => {
+      const bar = chart.getDatasetMeta(0).data[at];
+      const x = end === 'bar' && bar !== undefined ? bar.x + 6 : chartArea.right + 8;
+      ctx.fillText(label, x, y.getPixelForValue(at));
+    });
+    ctx.restore();
+  },
+});
+
+/** The centre line in chalk blue: what the whole span gave. */
+export const centreLine = (value: number | null, ink: Ink): Plugin => ({
+  id: 'centre-line',
+  beforeDatasetsDraw: ({ ctx, chartArea, scales }: Chart) => {
+    const { y } = scales;
+    if (y === undefined || value === null) return;
+    ctx.save();
+    ctx.strokeStyle = ink.chalk;
+    ctx.lineWidth = 2;
+    stroke(ctx, [chartArea.left, y.getPixelForValue(value)], [chartArea.right, y.getPixelForValue(value)]);
+    ctx.restore();
+  },
+});
+
+/** Axis text and lines, the same in every chart. */
+export const plainAxis = (ink: Ink) => ({
+  border: { color: ink.ink },
+  grid: { color: ink.line },
+  ticks: { color: ink.ink, font: { family: ink.face, size: 14 } },
+});

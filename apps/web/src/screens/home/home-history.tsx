@@ -1,0 +1,150 @@
+import type { AnswerOf } from '@libs/contracts';
+import { useState } from 'react';
+import type { ReactNode } from 'react';
+import { useQuestion } from '../../api/use-question';
+import { useSignedIn } from '../../session/session';
+import { Serial } from '../../ui/serial';
+import { TroubleNotice } from '../../ui/trouble';
+import { useSpeech } from '../../words/words';
+import { FILTERS, keptBy } from './entries';
+import type { Entry, Filter } from './entries';
+import { HistoryDay } from './history-day';
+import { useDays } from './use-days';
+
+type History = AnswerOf<'history'>;
+type Shown = { readonly filter: Filter; readonly serial: string | null };
+
+const WORDS = {
+  all: 'history.all',
+  findings: 'history.findings',
+  corrections: 'history.corrections',
+  refusals: 'history.refusals',
+  defects: 'history.defects',
+  moves: 'history.moves',
+} as const;
+
+const Filters = ({
+  history,
+  shown,
+  show,
+}: {
+  readonly history: History;
+  readonly shown: Shown;
+  readonly show: (shown: Shown) => void;
+}): ReactNode => {
+  const { t } = useSpeech();
+  const serials = [null, ...history.sections.map(({ serial }) => serial)];
+  return (
+    <div className="filters no-print">
+      <fieldset>
+        <legend className="sr-only">{t('history.show')}</legend>
+        <div className="choices">
+          {FILTERS.map((filter) => (
+            <button
+              key={filter}
+              type="button"
+              className="button"
+              aria-pressed={shown.filter === filter}
+              onClick={() => show({ ...shown, filter })}
+            >
+              {t(WORDS[filter])}{' '}
+              <span className="small mono">{keptBy(filter, shown.serial, history.entries).length}</span>
+            </button>
+          ))}
+        </div>
+      </fieldset>
+      {serials.length > 2 && (
+        <fieldset>
+          <legend className="sr-only">{t('history.section')}</legend>
+          <div className="choices">
+            {serials.map((serial) => (
+              <button
+                key={serial ?? 'both'}
+                type="button"
+                className="button"
+                aria-pressed={shown.serial === serial}
+                onClick={() => show({ ...shown, serial })}
+              >
+                {serial === null ? t('history.both') : <Serial of={serial} />}
+              </button>
+            ))}
+          </div>
+        </fieldset>
+      )}
+    </div>
+  );
+};
+
+const Head = ({ history }: { readonly history: History }): ReactNode => {
+  const { t } = useSpeech();
+  const count = (kept: (entry: Entry) => boolean): number => history.entries.filter(kept).length;
+  return (
+    <div className="page-head">
+      <div>
+        <h1>
+          {t('history.title', { home: history.home })} <span className="quiet">{history.model}</span>
+        </h1>
+        <p>
+          {t('history.sum', {
+            count: history.entries.length,
+            late: count(({ late }) => late),
+            corrections: count(({ correctedBy }) => correctedBy.length > 0),
+          })}
+        </p>
+        <ul className="row history-sections">
+          {history.sections.map(({ serial, role, label }) => (
+            <li key={serial} className="row">
+              <Serial of={serial} />
+              {role !== null && <span className="tag">{role}</span>}
+              {label !== null && (
+                <span className="tag">
+                  {t('head.label')} <span className="mono">{label}</span>
+                </span>
+              )}
+            </li>
+          ))}
+        </ul>
+      </div>
+      <button type="button" className="button no-print" onClick={() => window.print()}>
+        {t('history.print')}
+      </button>
+    </div>
+  );
+};
+
+const Entries = ({ history }: { readonly history: History }): ReactNode => {
+  const { t, say } = useSpeech();
+  const { plant } = useSignedIn();
+  const [shown, show] = useState<Shown>({ filter: 'all', serial: null });
+  const days = useDays(keptBy(shown.filter, shown.serial, history.entries));
+  const byPosition = new Map(history.entries.map((entry) => [entry.position, entry]));
+  return (
+    <>
+      <Head history={history} />
+      <Filters history={history} shown={shown} show={show} />
+      {days.length === 0 && <p className="notice">{t('history.nothing')}</p>}
+      {days.map(({ day, entries }) => (
+        <HistoryDay
+          key={day}
+          day={day}
+          entries={entries}
+          several={history.sections.length > 1}
+          byPosition={byPosition}
+        />
+      ))}
+      <p className="governing">{say(plant.governing)}</p>
+      <p className="print-foot">{t('history.foot', { home: history.home, position: history.position })}</p>
+    </>
+  );
+};
+
+/** One home from order to site: every event in the order it happened, nothing taken out. */
+export const HomeHistory = ({ serial }: { readonly serial: string }): ReactNode => {
+  const { answer, trouble, again } = useQuestion('history', { serial });
+  return (
+    <div aria-busy={answer === null && trouble === null}>
+      {trouble !== null && <TroubleNotice trouble={trouble} again={again} />}
+      {answer !== null && <Entries history={answer} />}
+    </div>
+  );
+};

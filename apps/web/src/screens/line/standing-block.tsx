@@ -1,0 +1,57 @@
+import type { AnswerOf } from '@libs/contracts';
+import type { ReactNode } from 'react';
+import { places } from '../../router/places';
+import { Link } from '../../router/router';
+import { Mark } from '../../ui/mark';
+import { useNow } from '../../ui/now';
+import { Serial } from '../../ui/serial';
+import { useTimes } from '../../words/use-times';
+import { useSpeech } from '../../words/words';
+
+type Standing = AnswerOf<'line'>['sections'][number];
+
+export const defectsOf = ({ defects }: Standing): number =>
+  defects.nonconformance + defects.punch + defects.shortage + defects.record;
+
+/** A section as it stands: hitch to the left, its serial, how long, and a bar across it while it is held. */
+export const StandingBlock = ({ section }: { readonly section: Standing }): ReactNode => {
+  const { t, say } = useSpeech();
+  const times = useTimes();
+  const now = useNow();
+  const defects = defectsOf(section);
+  const to =
+    section.station === null
+      ? places.home(section.serial)
+      : places.sectionAt(section.station, section.serial);
+  return (
+    <li className={section.heldBy === null ? 'block' : 'block held-block'}>
+      <svg className="hitch" width="12" height="24" viewBox="0 0 12 24" aria-hidden="true" focusable="false">
+        <path d="M12 2L2 12l10 10" fill="none" stroke="currentColor" strokeWidth="2" />
+      </svg>
+      <div className="block-body">
+        <Link className="block-serial" to={to}>
+          <Serial of={section.serial} />
+        </Link>
+        <p className="small">
+          {section.since !== null && <span>{times.since(section.since, now)} · </span>}
+          <Link to={places.home(section.home)}>{section.model}</Link>
+        </p>
+        {section.heldBy !== null && (
+          <p className="block-hold small">
+            <Mark name="held" size={20} /> <span>{say(section.heldBy)}</span>
+          </p>
+        )}
+        {section.openWork > 0 && (
+          <p className="small block-note">
+            <Mark name="due" size={16} /> {t('line.open-work', { count: section.openWork })}
+          </p>
+        )}
+        {defects > 0 && (
+          <p className="small block-note">
+            <Mark name="refused" size={16} /> {t('line.defects', { count: defects })}
+          </p>
+        )}
+      </div>
+    </li>
+  );
+};

@@ -1,0 +1,178 @@
+import type { AnswerOf } from '@libs/contracts';
+import { useMemo, useState } from 'react';
+import type { ReactNode } from 'react';
+import { useQuestion } from '../../api/use-question';
+import { ChartFrame } from '../../charts/chart-frame';
+import { trendChart } from '../../charts/trend-chart';
+import type { TrendRows } from '../../charts/trend-chart';
+import { TroubleNotice } from '../../ui/trouble';
+import { useSpeech } from '../../words/words';
+import { PassagesBehindFigure } from './behind';
+import type { PassagesBehind } from './behind';
+import type { Span } from './span';
+import { useFigures } from './use-figures';
+
+type Trend = AnswerOf<'yieldTrend'>;
+type Point = Trend['points'][number];
+const HEIGHT_PX = 320;
+const COLUMNS = ['trend.week', 'yield.left', 'yield.seen', 'yield.interval'] as const;
+
+const pooled = (points: readonly Point[]): { clean: number; left: number; share: number | null } => {
+  const clean = points.reduce((sum, point) => sum + point.clean, 0);
+  const left = points.reduce((sum, point) => sum + point.left, 0);
+  return { clean, left, share: left === 0 ? null : clean / left };
+};
+
+const useTitle = (points: readonly Point[], station: string): string => {
+  const { t } = useSpeech();
+  const { percent } = useFigures();
+  const { clean, left } = pooled(points);
+  const shares = points.flatMap(({ firstPass }) => (firstPass === null ? [] : [firstPass]));
+  if (left === 0) return t('trend.none', { station });
+  return t('trend.title', {
+    station,
+    clean,
+    left,
+    low: percent(Math.min(...shares)),
+    high: percent(Math.max(...shares)),
+  });
+};
+
+const useCells = () => {
+  const figures = useFigures();
+  return (point: Point): readonly string[] => [
+    figures.day(point.from),
+    String(point.left),
+    point.left === 0 ? '–' : `${figures.percent(point.firstPass)} · ${figures.of(point.clean, point.left)}`,
+    point.left === 0 ? '' : figures.range(point.firstPassInterval),
+  ];
+};
+
+const TrendTable = ({
+  points,
+  open,
+}: {
+  readonly points: readonly Point[];
+  readonly open: (point: Point) => void;
+}): ReactNode => {
+  const { t } = useSpeech();
+  const cells = useCells();
+  return (
+    <div className="table-frame short" tabIndex={0} role="region" aria-label={t('trend.week')}>
+      <table className="dense">
+        <thead>
+          <tr>
+            {COLUMNS.map((column) => (
+              <th key={column} scope="col" className={column === 'trend.week' ? undefined : 'number'}>
+                {t(column)}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {points.map((point) => {
+            const [week, ...figures] = cells(point);
+            return (
+              <tr key={point.from}>
+                <th scope="row">
+                  <button type="button" className="row-button" onClick={() => open(point)}>
+                    {week}
+                  </button>
+                </th>
+                {figures.map((figure, at) => (
+                  <td key={at} className="number">
+                    {figure}
+                  </td>
+                ))}
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+    </div>
+  );
+};
+
+type DrawnProps = { readonly trend: Trend; readonly name: string; readonly controls: ReactNode };
+const TrendDrawn = ({ trend, name, controls }: DrawnProps): ReactNode => {
+  const { t } = useSpeech();
+  const figures = useFigures();
+  const cells = useCells();
+  const [behind, setBehind] = useState<PassagesBehind | null>(null);
+  const { points, station } = trend;
+  const rows = useMemo<TrendRows>(() => {
+    const show = (point: Point): void =>
+      setBehind({ station, name, which: 'left', span: { from: point.from, to: point.to } });
+    return {
+      marks: points.map((point) => ({
+        week: figures.shortDay(point.from),
+        counted: `${String(point.clean)}/${String(point.left)}`,
+        share: point.firstPass,
+        range: point.firstPassInterval,
+      })),
+      overall: pooled(points).share,
+      percent: figures.percent,
+      choose: (at) => {
+        const point = points[at];
+        if (point !== undefined) show(point);
+      },
+    };
+  }, [points, station, name, figures]);
+  return (
+    <>
+      <ChartFrame
+        title={useTitle(points, name)}
+        says={t('trend.says')}
+        rows={rows}
+        draw={trendChart}
+        heightPx={HEIGHT_PX}
+        name={`trend-${station}`}
+        table={[COLUMNS.map((column) => t(column)), ...points.map(cells)]}
+        controls={controls}
+      >
+        <TrendTable
+          points={points}
+          open={(point) =>
+            setBehind({ station, name, which: 'left', span: { from: point.from, to: point.to } })
+          }
+        />
+      </ChartFrame>
+      {behind !== null && <PassagesBehindFigure key={behind.span.from} behind={behind} change={setBehind} />}
+    </>
+  );
+};
+
+type Props = {
+  readonly station: string;
+  readonly stations: readonly { readonly id: string; readonly name: string }[];
+  readonly span: Span;
+  readonly choose: (station: string) => void;
+};
+
+/** One station, week by week. */
+export const TrendSection = ({ station, stations, span, choose }: Props): ReactNode => {
+  const { t } = useSpeech();
+  const { answer, trouble, again } = useQuestion('yieldTrend', { station, ...span });
+  const controls = (
+    <label className="field trend-station no-print">
+      <span className="field-name">{t('trend.station')}</span>
+      <select className="input" value={station} onChange={(event) => choose(event.target.value)}>
+        {stations.map(({ id, name }) => (
+          <option key={id} value={id}>
+            {name}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+  if (trouble !== null) return <TroubleNotice trouble={trouble} again={again} />;
+  if (answer === null) return controls;
+  return (
+    <TrendDrawn
+      key={station}
+      trend={answer}
+      name={stations.find(({ id }) => id === station)?.name ?? station}
+      controls={controls}
+    />
+  );
+};
