@@ -15,6 +15,7 @@ export const demonstrationRulebookFiles = (): RulebookFiles =>
       .map((name) => [name, readFileSync(join(FOLDER, name), 'utf8')]),
   );
 
+/** Read once a test file: it is whole or the test stops here, with every complaint. */
 export const demonstrationRulebook = (): Rulebook => {
   const read = readRulebook(demonstrationRulebookFiles());
   if (!read.ok) throw new Error(read.problems.map((one) => `${one.file}:${one.row} ${one.says}`).join('\n'));
