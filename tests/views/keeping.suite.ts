@@ -50,7 +50,7 @@ export const keepingSuite = (engine: string, houseFor: () => Promise<LedgerHouse
         }),
         { numRuns: runs },
       );
-    });
+    }, 120_000);
 
     it('are caught up when they were not kept from the start, and kept from there on', async () => {
       const [history = []] = fc.sample(anyHistory, { numRuns: 1, seed: 42 });

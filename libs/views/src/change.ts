@@ -1,5 +1,3 @@
-import { canonicalJson } from '@libs/kernel';
-import type { JsonObject } from '@libs/kernel';
 import type { AnyView, Cell, Count, Row } from './view';
 
 /** A detail before and after some events. */
@@ -13,7 +11,7 @@ export type Touched = {
 
 /** What has to be written so that the tables say what the details say. */
 export type Changes = {
-  /** Details as RFC 8785 text: an event fresh from its decision has its members in another order than a stored one. */
+  /** As JSON text. Views build their details member by member, so that the same detail is the same text. */
   readonly details: { readonly view: string; readonly key: string; readonly detail: string }[];
   readonly rows: Map<string, { readonly key: string; readonly cells: Row['cells'] }[]>;
   readonly gone: Map<string, string[]>;
@@ -26,15 +24,12 @@ export const changesOf = (touched: Iterable<Touched>): Changes => {
   const changes: Changes = { details: [], rows: new Map(), gone: new Map(), counts: new Map() };
   for (const each of touched) {
     if (each.after === each.before || each.after === undefined) continue;
-    changes.details.push({ view: each.view.name, key: each.key, detail: canonicalJson(known(each.after)) });
+    changes.details.push({ view: each.view.name, key: each.key, detail: JSON.stringify(each.after) });
     compareRows(each, changes);
     compareCounts(each, changes);
   }
   return changes;
 };
-
-/** A detail is JSON: it came out of one and goes into one. */
-const known = (detail: unknown): JsonObject => detail as JsonObject;
 
 const compareRows = ({ view, key, before, after }: Touched, changes: Changes): void => {
   const old = new Map((before === undefined ? [] : view.rows(before, key)).map((row) => [nameOf(row), row]));

@@ -36,7 +36,11 @@ export type View<D> = {
   readonly version: number;
   /** Details this event bears on. Most often its stream. */
   readonly keysOf: (event: RecordedUnitEvent) => readonly string[];
-  /** Returns the very same detail when nothing changes: then nothing is written. */
+  /**
+   * Returns the very same detail when nothing changes: then nothing is written. Details are stored as they are spelt
+   * out, so none takes over an object from an event: fresh from its decision, its members stand in another order
+   * than when it is read from the log.
+   */
   readonly apply: (detail: D | undefined, event: RecordedUnitEvent, key: string) => D | undefined;
   readonly rowTables: { readonly [table: string]: RowTable };
   readonly rows: (detail: D, key: string) => readonly Row[];

@@ -1,5 +1,5 @@
 import { eventSays, holdSays } from '@libs/contracts';
-import type { AnswerOf } from '@libs/contracts';
+import type { AnswerOf, EventData } from '@libs/contracts';
 import type { FindingClass } from '@libs/judge';
 import type { SectionCard } from '@libs/views';
 import type { Names } from '../names';
@@ -49,10 +49,13 @@ const lineSection = (card: SectionCard, names: Names): LineSection => {
       record: open(card, 'record'),
     },
     label: card.label,
-    lastSays: eventSays(card.last.type, card.last.data, names),
+    lastSays: eventSays(card.last.type, saidIn(card), names),
     lastAt: card.last.occurredAt,
   };
 };
+
+/** The view's own text is not validated again. */
+const saidIn = ({ last }: SectionCard): EventData => JSON.parse(last.said) as EventData;
 
 const open = ({ defects }: SectionCard, kind: FindingClass): number =>
   Object.values(defects).filter((each) => each === kind).length;

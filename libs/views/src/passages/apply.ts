@@ -56,7 +56,15 @@ const moved = (unit: UnitPassages, event: Of<'SectionMoved'>): UnitPassages => {
   const next = stepped(unit, event, { from, to, complete });
   return {
     ...next,
-    shops: [...next.shops, ...shops.map((shop) => ({ ...shop, leftAt: event.occurredAt }))],
+    shops: [
+      ...next.shops,
+      ...shops.map(({ station, since, complete: whole }) => ({
+        station,
+        since,
+        leftAt: event.occurredAt,
+        complete: whole,
+      })),
+    ],
   };
 };
 

@@ -1,5 +1,5 @@
-import { epochMs } from '@libs/kernel';
-import type { Json, JsonObject } from '@libs/kernel';
+import { canonicalJson, epochMs } from '@libs/kernel';
+import type { Json } from '@libs/kernel';
 import type { RecordedUnitEvent } from '@libs/record';
 import type { SectionCard } from './section-card';
 
@@ -108,20 +108,31 @@ const without = (defects: SectionCard['defects'], id: string): SectionCard['defe
 const isLatest = ({ last }: SectionCard, { occurredAt }: RecordedUnitEvent): boolean =>
   last.occurredAt === '' || epochMs(occurredAt) >= epochMs(last.occurredAt);
 
-const lastOf = ({ position, type, occurredAt, data }: RecordedUnitEvent): SectionCard['last'] => ({
-  position,
-  type,
-  occurredAt,
-  data: said(data),
+const lastOf = (event: RecordedUnitEvent): SectionCard['last'] => ({
+  position: event.position,
+  type: event.type,
+  occurredAt: event.occurredAt,
+  said: said(event),
 });
 
-/** What a sentence needs. Values, photos, lots and designs are not said in one line; sealed text has no place in a view. */
-const said = (data: RecordedUnitEvent['data']): JsonObject => {
+/**
+ * What a sentence needs, as RFC 8785 text: an event fresh from its decision has its members in another order than a
+ * stored one. What says nothing (none, no, empty) is left out: a card is written with every event.
+ */
+const said = ({ type, data }: RecordedUnitEvent): string => {
+  const isWork = type === 'WorkRecorded' || type === 'TestRecorded' || type === 'WorkCorrected';
   const kept: { [field: string]: Json | undefined } = {};
   for (const [field, value] of Object.entries<Json | undefined>(data)) {
-    if (!UNSAID.has(field)) kept[field] = value;
+    if (!UNSAID.has(field) && !saysNothing(value) && !(isWork && field === 'findings')) kept[field] = value;
   }
-  return kept;
+  return canonicalJson(kept);
 };
 
-const UNSAID: ReadonlySet<string> = new Set(['note', 'values', 'photos', 'lots', 'design']);
+/** Sealed text has no place in a view; the rest is not said in one line. */
+const UNSAID: ReadonlySet<string> = new Set([
+  ...['note', 'values', 'photos', 'lots', 'design', 'instrument', 'late'],
+  ...['shops', 'holds', 'defects'],
+]);
+
+const saysNothing = (value: Json | undefined): boolean =>
+  value === null || value === false || (Array.isArray(value) && value.length === 0);

@@ -1,5 +1,4 @@
 import type { FindingClass, OpenHold } from '@libs/judge';
-import type { JsonObject } from '@libs/kernel';
 import type { Unit } from '@libs/record';
 
 /** What lists of sections and homes show of one of them, in codes. Words come from the catalogues on reading. */
@@ -28,7 +27,8 @@ export type LastEvent = {
   readonly position: number;
   readonly type: string;
   readonly occurredAt: string;
-  readonly data: JsonObject;
+  /** JSON text of the event's own fields, those that are said. */
+  readonly said: string;
 };
 
 export const blankCard = (stream: string, serial: string): SectionCard => ({
@@ -46,5 +46,5 @@ export const blankCard = (stream: string, serial: string): SectionCard => ({
   holds: [],
   defects: {},
   open: [],
-  last: { position: 0, type: '', occurredAt: '', data: {} },
+  last: { position: 0, type: '', occurredAt: '', said: '{}' },
 });

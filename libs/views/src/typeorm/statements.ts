@@ -18,11 +18,18 @@ export const loadDetails = (dialect: Dialect): string =>
   `SELECT d.view AS view, d.key AS key, d.detail AS detail FROM ${unfolded(dialect)}
    JOIN view_detail d ON d.view = entry.value->>0 AND d.key = entry.value->>1`;
 
-// SQLite needs a WHERE between a SELECT and ON CONFLICT, or it takes ON for a join's.
+/**
+ * Details go over as one block of bytes, cut up by offsets: escaped into JSON once more, and taken out of it again,
+ * they would cost more than writing them. PostgreSQL takes lists as they are.
+ */
 export const putDetails = (dialect: Dialect): string =>
-  `INSERT INTO view_detail (view, key, detail)
-   SELECT entry.value->>0, entry.value->>1, entry.value->>2 FROM ${unfolded(dialect)} WHERE true
+  `INSERT INTO view_detail (view, key, detail) ${dialect === 'postgres' ? LISTED_DETAILS : CUT_DETAILS}
    ON CONFLICT (view, key) DO UPDATE SET detail = excluded.detail`;
+
+const LISTED_DETAILS = 'SELECT * FROM unnest($1::text[], $2::text[], $3::text[])';
+// SQLite needs a WHERE between a SELECT and ON CONFLICT, or it takes ON for a join's.
+const CUT_DETAILS = `SELECT value->>0, value->>1, CAST(substr($2, value->>2, value->>3) AS TEXT)
+   FROM json_each($1) WHERE true`;
 
 export const putRows = (table: string, { columns }: RowTable, dialect: Dialect): string => {
   const names = Object.keys(columns);

@@ -41,17 +41,32 @@ const load = async (wanted: readonly Wanted[], sql: Sql): Promise<ReadonlyMap<st
 
 /** Writes the changes: one statement a table, for as many rows as there are. */
 export const write = async (changes: Changes, views: readonly AnyView[], sql: Sql): Promise<void> => {
-  await put(
-    putDetails(sql.dialect),
-    changes.details.map(({ view, key, detail }) => [view, key, detail]),
-    sql,
-  );
+  for (const some of inSlices(changes.details)) {
+    await sql.query(putDetails(sql.dialect), sql.dialect === 'postgres' ? listed(some) : cut(some));
+  }
   for (const view of views) {
     for (const [table, shape] of Object.entries(view.rowTables)) await writeRows(table, shape, changes, sql);
     for (const [table, shape] of Object.entries(view.counterTables)) {
       await writeCounts(table, shape, [...(changes.counts.get(table)?.values() ?? [])], sql);
     }
   }
+};
+
+const listed = (details: readonly Detail[]): readonly unknown[] => [
+  details.map(({ view }) => view),
+  details.map(({ key }) => key),
+  details.map(({ detail }) => detail),
+];
+
+const cut = (details: readonly Detail[]): readonly unknown[] => {
+  const bytes = details.map(({ detail }) => Buffer.from(detail));
+  let start = 1;
+  const cuts = details.map(({ view, key }, index) => {
+    const length = bytes[index]?.length ?? 0;
+    start += length;
+    return [view, key, start - length, length];
+  });
+  return [JSON.stringify(cuts), Buffer.concat(bytes)];
 };
 
 const writeRows = async (table: string, shape: RowTable, changes: Changes, sql: Sql): Promise<void> => {
