@@ -71,9 +71,16 @@ export const homePlanOf = (rulebook: Rulebook, change: Design = {}): CompiledPla
   return planned(rulebook, { ...design, ...change });
 };
 
+const PLANS = new Map<string, CompiledPlan>();
+
+/** Each design is resolved once: a table of figures asks for the same few again and again. */
 const planned = (rulebook: Rulebook, design: Design): CompiledPlan => {
+  const known = PLANS.get(JSON.stringify(design));
+  if (known !== undefined) return known;
+
   const resolved = resolvePlan(rulebook, 1, design, sha256Hex);
   if (!resolved.ok)
     throw new Error(resolved.problems.map((one) => `${one.column ?? ''} ${one.says}`).join('\n'));
+  PLANS.set(JSON.stringify(design), resolved.plan);
   return resolved.plan;
 };
