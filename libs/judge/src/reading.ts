@@ -75,7 +75,11 @@ const numberIn = (value: string, unit: string | null, plannedUnit: string | null
 };
 
 const limitIn = (text: string, unit: string | null, plannedUnit: string | null): Rational =>
-  (isSameUnit(unit, plannedUnit) ? undefined : inBase(text, plannedUnit ?? '1')) ?? rationalOf(text);
+  isSameUnit(unit, plannedUnit) ? rationalOf(text) : limitInBase(text, plannedUnit);
+
+/** A limit of the plan in its kind's base unit. */
+export const limitInBase = (text: string, plannedUnit: string | null): Rational =>
+  (plannedUnit === null ? undefined : inBase(text, plannedUnit)) ?? rationalOf(text);
 
 /** Counts are counts, with or without the unit one. */
 const isSameUnit = (unit: string | null, plannedUnit: string | null): boolean =>

@@ -121,7 +121,7 @@ const outOfLimits = (
   planned: PlannedValue,
   failing: readonly RecordedValue[],
 ): Finding => {
-  const worst = worstOf(planned.test, failing);
+  const worst = worstOf(planned.test, failing, planned.unit);
   return {
     rule: 'value-out-of-limits',
     grade: planned.grade,

@@ -1,28 +1,40 @@
 import type { Rational } from '@libs/kernel';
-import { compare } from '@libs/kernel';
+import { compare, plus } from '@libs/kernel';
 import type { RecordedValue } from './entry';
 import type { Test } from './plan';
-import { baseNumber } from './reading';
+import { baseNumber, limitInBase } from './reading';
 
-/** Of readings that fail a test, the one that is furthest on the failing side; the first where sides mean nothing. */
-export const worstOf = (test: Test, failing: readonly RecordedValue[]): RecordedValue | undefined => {
-  const direction = directionOf(test);
-  if (direction === 0) return failing[0];
+/**
+ * Of readings that fail a test, the one furthest beyond its limit; the first where "further" means nothing, as for
+ * text or a list.
+ */
+export const worstOf = (
+  test: Test,
+  failing: readonly RecordedValue[],
+  plannedUnit: string | null,
+): RecordedValue | undefined =>
+  failing.reduce((worst, reading) => {
+    const a = shortfall(test, reading, plannedUnit);
+    const b = worst === undefined ? undefined : shortfall(test, worst, plannedUnit);
+    return a !== undefined && b !== undefined && compare(a, b) > 0 ? reading : worst;
+  }, failing[0]);
 
-  return failing.reduce(
-    (worst, reading) => (isWorse(reading, worst, direction) ? reading : worst),
-    failing[0],
-  );
+/** How far a reading lies beyond the limit it fails, in base units. */
+const shortfall = (test: Test, reading: RecordedValue, plannedUnit: string | null): Rational | undefined => {
+  const number = baseNumber(reading);
+  if (number === undefined) return undefined;
+  const beyond = (limit: string): Rational => size(minus(number, limitInBase(limit, plannedUnit)));
+  switch (test.is) {
+    case 'compare':
+      return beyond(test.number);
+    case 'interval': {
+      const [below, above] = [beyond(test.from), beyond(test.to)];
+      return compare(below, above) < 0 ? below : above;
+    }
+    default:
+      return undefined;
+  }
 };
 
-/** A lower limit fails downwards, an upper one upwards. */
-const directionOf = (test: Test): number => {
-  if (test.is !== 'compare' || test.op === '=') return 0;
-  return test.op === '<' || test.op === '<=' ? 1 : -1;
-};
-
-const isWorse = (reading: RecordedValue, than: RecordedValue | undefined, direction: number): boolean => {
-  const a: Rational | undefined = baseNumber(reading);
-  const b = than === undefined ? undefined : baseNumber(than);
-  return a !== undefined && b !== undefined && compare(a, b) * direction > 0;
-};
+const minus = (a: Rational, b: Rational): Rational => plus(a, { num: -b.num, den: b.den });
+const size = ({ num, den }: Rational): Rational => ({ num: num < 0n ? -num : num, den });
