@@ -49,7 +49,10 @@ const anyOperation = (index: number): fc.Arbitrary<PlannedOperation> =>
         index === 0
           ? fc.constant<Hide[]>([])
           : fc.uniqueArray(anyHide(index), { maxLength: 3, selector: (hide) => hide.operation }),
-      needed: index === 0 ? fc.constant<number[]>([]) : fc.uniqueArray(fc.nat({ max: index - 1 }), { maxLength: 2 }),
+      needed:
+        index === 0
+          ? fc.constant<number[]>([])
+          : fc.uniqueArray(fc.nat({ max: index - 1 }), { maxLength: 2 }),
     })
     .map(({ hidden, needed }) =>
       operation(idOf(index), {
