@@ -1,6 +1,6 @@
 import { askingAnswer } from './answers';
 import type { Tellings } from './plant';
-import { arrivalOf, askLedger, rejected, unitPart } from './telling';
+import { arrivalOf, arrived, askLedger, rejected, unitPart } from './telling';
 import { unitFor } from './units';
 import type { Workings } from './workings';
 
@@ -8,7 +8,7 @@ import type { Workings } from './workings';
 export const tellAsking =
   (workings: Workings): Tellings['asking'] =>
   async (body, sender, params) => {
-    const arrival = arrivalOf(workings, 'asking', body, sender, params);
+    const arrival = arrivalOf(workings, { route: 'asking', body, sender, params });
     const { operation, except } = body;
     const ref = await unitFor(workings, body.serial, operation);
 
@@ -17,7 +17,7 @@ export const tellAsking =
         workings,
         ref,
         { type: 'Ask', data: { serial: ref.serial, operation, except } },
-        { receivedAt: arrival.receivedAt },
+        arrived(arrival),
       ),
     ]);
     return outcome.ok

@@ -1,6 +1,6 @@
 import { workAnswer } from './answers';
 import type { Tellings } from './plant';
-import { arrivalOf, askLedger, rejected, sealedNote, unitPart } from './telling';
+import { arrivalOf, arrived, askLedger, rejected, sealedNote, unitPart } from './telling';
 import { unitFor } from './units';
 import type { Workings } from './workings';
 
@@ -14,11 +14,10 @@ const WRONG_SERIAL = 'wrong-serial';
 export const tellWrongSerial =
   (workings: Workings): Tellings['wrongSerial'] =>
   async (body, sender, params) => {
-    const arrival = arrivalOf(workings, 'wrongSerial', body, sender, params);
+    const arrival = arrivalOf(workings, { route: 'wrongSerial', body, sender, params });
     const { operation } = body;
     const from = await unitFor(workings, body.recordedOn, operation);
     const to = await unitFor(workings, body.belongsTo, operation);
-    const { receivedAt } = arrival;
 
     const outcome = await askLedger(workings, arrival, [
       unitPart(
@@ -34,7 +33,7 @@ export const tellWrongSerial =
             ...sealedNote(workings, arrival, to),
           },
         },
-        { receivedAt, moves: { from, operation } },
+        { ...arrived(arrival), moves: { from, operation } },
       ),
       unitPart(
         workings,
@@ -49,7 +48,7 @@ export const tellWrongSerial =
             ...sealedNote(workings, arrival, from),
           },
         },
-        { receivedAt, part: '-from' },
+        { ...arrived(arrival), part: '-from' },
       ),
     ]);
     return outcome.ok
@@ -72,7 +71,7 @@ const TAKEN_OVER = {
 export const tellCorrection =
   (workings: Workings): Tellings['correction'] =>
   async (body, sender, params) => {
-    const arrival = arrivalOf(workings, 'correction', body, sender, params);
+    const arrival = arrivalOf(workings, { route: 'correction', body, sender, params });
     const { operation, except, values, reason } = body;
     const ref = await unitFor(workings, body.serial, operation);
     const data = {
@@ -85,12 +84,7 @@ export const tellCorrection =
     };
 
     const outcome = await askLedger(workings, arrival, [
-      unitPart(
-        workings,
-        ref,
-        { type: 'CorrectWork', data },
-        { receivedAt: arrival.receivedAt, mends: operation },
-      ),
+      unitPart(workings, ref, { type: 'CorrectWork', data }, { ...arrived(arrival), mends: operation }),
     ]);
     return outcome.ok
       ? { ok: true, answer: await workAnswer(workings, outcome, ref) }

@@ -8,7 +8,7 @@ import type { Workings } from './workings';
 export const tellDefect =
   (workings: Workings): Tellings['defect'] =>
   async (body, sender, params) => {
-    const arrival = arrivalOf(workings, 'defect', body, sender, params);
+    const arrival = arrivalOf(workings, { route: 'defect', body, sender, params });
     const { component, symptom, place, foundAt, operation, photos, quantity, hold } = body;
     const ref = await unitOf(workings, body.serial);
     return tellUnit(workings, arrival, ref, {
@@ -41,7 +41,7 @@ const defectIn = ({ defect }: { readonly [name: string]: string }): string => de
 export const tellRework =
   (workings: Workings): Tellings['rework'] =>
   async (body, sender, params) => {
-    const arrival = arrivalOf(workings, 'rework', body, sender, params);
+    const arrival = arrivalOf(workings, { route: 'rework', body, sender, params });
     const defect = defectIn(params);
     const ref = await unitKnowing(workings, body.serial, knows(defect));
     const note = sealedNote(workings, arrival, ref);
@@ -52,7 +52,7 @@ export const tellRework =
 export const tellVerification =
   (workings: Workings): Tellings['verification'] =>
   async (body, sender, params) => {
-    const arrival = arrivalOf(workings, 'verification', body, sender, params);
+    const arrival = arrivalOf(workings, { route: 'verification', body, sender, params });
     const defect = defectIn(params);
     const ref = await unitKnowing(workings, body.serial, knows(defect));
     const note = sealedNote(workings, arrival, ref);
@@ -63,7 +63,7 @@ export const tellVerification =
 export const tellClosing =
   (workings: Workings): Tellings['closing'] =>
   async (body, sender, params) => {
-    const arrival = arrivalOf(workings, 'closing', body, sender, params);
+    const arrival = arrivalOf(workings, { route: 'closing', body, sender, params });
     const defect = defectIn(params);
     const ref = await unitKnowing(workings, body.serial, knows(defect));
     const data = { serial: ref.serial, defect, how: body.how };

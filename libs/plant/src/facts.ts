@@ -25,6 +25,8 @@ export type UnitRef = { readonly kind: 'section' | 'home'; readonly serial: stri
 /** What a decision wants to know besides the unit itself. */
 export type Wanted = {
   readonly receivedAt: string;
+  /** Of a sender that is enrolled nowhere. */
+  readonly senderRoles: readonly string[];
   /** Differs between the parts of one asking, so that what they open has names of its own. */
   readonly part?: string;
   /** Operations that may use up lots: those of the command. */
@@ -50,36 +52,56 @@ export const kindOf = (ref: UnitRef): typeof SECTION => (ref.kind === 'home' ? H
 export const unitFacts =
   (plans: Plans, ref: UnitRef, wanted: Wanted) =>
   (read: ReadStream, meta: Meta): UnitFacts => {
-    const unit = read(kindOf(ref), ref.serial);
-    const ground: Ground = { read, meta, plans, unit };
-    const homeRevision = unit.home === '' ? null : read(HOME, unit.home).revision;
-    const revisionInForce = revisionAt(ground);
-    const revision = unit.revision ?? homeRevision;
-    const sections = ref.kind === 'home' && revision !== null ? sectionsOf(ground, revision) : null;
-    const isGathered = sections === null || sections.length === unit.sections.length;
-    const plan = revision === null || !isGathered ? null : planOf(ground, revision, sections);
+    const ground: Ground = { read, meta, plans, unit: read(kindOf(ref), ref.serial) };
+    const judged = judgedBy(ground, ref);
     const moved = wanted.moves === undefined ? null : movedEntry(read, wanted.moves);
-    const judgedBy = plans.ofRevision(revision ?? revisionInForce ?? 0);
-    const used = usedIn(unit, wanted, moved);
 
     return {
-      plan,
-      codes: judgedBy === undefined ? null : codesOf(judgedBy.rulebook),
-      revisionInForce,
-      homeRevision,
-      signer: signerOf(read, moved?.done.actor ?? meta.actor),
+      ...judged,
+      ...usedFacts(ground, judged.plan, wanted, moved),
+      signer: signerOf(read, moved?.done.actor ?? meta.actor, wanted.senderRoles),
       idBase: `${meta.key}${wanted.part ?? ''}`,
       occurredAt: meta.occurredAt,
       receivedAt: wanted.receivedAt,
       skewMs: meta.skewMs ?? 0,
       station: meta.station,
-      mounted: plan === null ? [] : mountedFor(ground, plan, wanted.operations?.(plan) ?? []),
-      scanned: used.lots.flatMap((lot) => workedLot(ground, lot) ?? []),
-      instrument: used.instrument === null ? null : usedInstrument(ground, used.instrument),
-      ofSections: sections === null ? null : workOfSections(sections),
       moved,
     };
   };
+
+type JudgedBy = Pick<UnitFacts, 'plan' | 'codes' | 'revisionInForce' | 'homeRevision' | 'ofSections'>;
+
+/** The revision a unit is judged by: its own, its home's, or for one that starts now the one in force. */
+const judgedBy = (ground: Ground, ref: UnitRef): JudgedBy => {
+  const { read, plans, unit } = ground;
+  const homeRevision = unit.home === '' ? null : read(HOME, unit.home).revision;
+  const revisionInForce = revisionAt(ground);
+  const revision = unit.revision ?? homeRevision;
+  const known = plans.ofRevision(revision ?? revisionInForce ?? 0);
+  const codes = known === undefined ? null : codesOf(known.rulebook);
+  if (revision === null) return { plan: null, codes, revisionInForce, homeRevision, ofSections: null };
+
+  const sections = ref.kind === 'home' ? sectionsOf(ground, revision) : null;
+  const plan = planOf(ground, revision, sections);
+  const ofSections = sections === null ? null : workOfSections(sections);
+  return { plan, codes, revisionInForce, homeRevision, ofSections };
+};
+
+type UsedFacts = Pick<UnitFacts, 'mounted' | 'scanned' | 'instrument'>;
+
+const usedFacts = (
+  ground: Ground,
+  plan: CompiledPlan | null,
+  wanted: Wanted,
+  moved: UnitFacts['moved'],
+): UsedFacts => {
+  const used = usedIn(ground.unit, wanted, moved);
+  return {
+    mounted: plan === null ? [] : mountedFor(ground, plan, wanted.operations?.(plan) ?? []),
+    scanned: used.lots.flatMap((lot) => workedLot(ground, lot) ?? []),
+    instrument: used.instrument === null ? null : usedInstrument(ground, used.instrument),
+  };
+};
 
 /** Revisions come in as they are seen: one issued in this very batch is known before it is asked for. */
 const revisionAt = ({ read, meta, plans }: Ground): number | null => {
@@ -88,29 +110,28 @@ const revisionAt = ({ read, meta, plans }: Ground): number | null => {
   return inForceAt(history, meta.occurredAt)?.revision ?? null;
 };
 
+/** Null while a home's sections are still to be loaded: the writer asks again. */
 const planOf = (
   { plans, unit }: Ground,
   revision: number,
   sections: readonly PlannedSection[] | null,
-): CompiledPlan =>
-  sections === null
-    ? plans.planFor(revision, unit.design)
-    : plans.planForHome(
-        revision,
-        unit.design,
-        sections.map(({ plan }) => plan.design),
-      );
+): CompiledPlan | null => {
+  if (sections === null) return plans.planFor(revision, unit.design);
+  if (sections.length < unit.sections.length) return null;
 
-/** Sections that are still to be loaded have no design to make a plan of; the writer asks again. */
+  const designs = sections.map(({ plan }) => plan.design);
+  return plans.planForHome(revision, unit.design, designs);
+};
+
 const sectionsOf = ({ read, plans, unit }: Ground, revision: number): readonly PlannedSection[] =>
   unit.sections
     .map((serial) => read(SECTION, serial))
     .filter(({ kind }) => kind === 'section')
     .map((section) => ({ unit: section, plan: plans.planFor(revision, section.design) }));
 
-const signerOf = (read: ReadStream, actor: string): Signer => {
-  const { roles, crew } = read(PERSON, actor);
-  return { actor, roles, crew };
+const signerOf = (read: ReadStream, actor: string, senderRoles: readonly string[]): Signer => {
+  const { enrolled, roles, crew } = read(PERSON, actor);
+  return { actor, roles: enrolled ? roles : senderRoles, crew };
 };
 
 const movedEntry = (

@@ -7,7 +7,7 @@ import type { Workings } from './workings';
 export const tellHold =
   (workings: Workings): Tellings['hold'] =>
   async (body, sender, params) => {
-    const arrival = arrivalOf(workings, 'hold', body, sender, params);
+    const arrival = arrivalOf(workings, { route: 'hold', body, sender, params });
     const { reason, operation } = body;
     const ref = await unitOf(workings, body.serial);
     const note = sealedNote(workings, arrival, ref);
@@ -19,7 +19,7 @@ export const tellHold =
 export const tellRelease =
   (workings: Workings): Tellings['release'] =>
   async (body, sender, params) => {
-    const arrival = arrivalOf(workings, 'release', body, sender, params);
+    const arrival = arrivalOf(workings, { route: 'release', body, sender, params });
     const hold = params['hold'] ?? '';
     const ref = await unitKnowing(
       workings,

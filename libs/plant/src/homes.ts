@@ -2,9 +2,10 @@ import type { BodyOf } from '@libs/contracts';
 import type { Design } from '@libs/judge';
 import type { AnyPart } from '@libs/ledger';
 import { workAnswer } from './answers';
+import type { Wanted } from './facts';
 import type { KnownRevision } from './plans';
 import type { Tellings, Told } from './plant';
-import { arrivalOf, askLedger, rejected, unitPart } from './telling';
+import { arrivalOf, arrived, askLedger, rejected, unitPart } from './telling';
 import { sectionOf } from './units';
 import type { Workings } from './workings';
 
@@ -14,17 +15,13 @@ type Order = BodyOf<'home'>;
 export const tellHome =
   (workings: Workings): Tellings['home'] =>
   async (body, sender, params) => {
-    const arrival = arrivalOf(workings, 'home', body, sender, params);
+    const arrival = arrivalOf(workings, { route: 'home', body, sender, params });
     const current = workings.plans.current();
     if (current === null) return rejected({ code: 'no-revision-in-force' }, {});
     const unfit = serialTwice(body) ?? designUnfit(workings, body, current);
     if (unfit !== undefined) return unfit;
 
-    const outcome = await askLedger(
-      workings,
-      arrival,
-      orderParts(workings, body, current, arrival.receivedAt),
-    );
+    const outcome = await askLedger(workings, arrival, orderParts(workings, body, current, arrived(arrival)));
     const ref = { kind: 'home', serial: body.home } as const;
     return outcome.ok
       ? { ok: true, answer: await workAnswer(workings, outcome, ref) }
@@ -80,7 +77,7 @@ const orderParts = (
   workings: Workings,
   order: Order,
   current: KnownRevision,
-  receivedAt: string,
+  wanted: Wanted,
 ): readonly AnyPart[] => {
   const { home, model, destination } = order;
   const design = homeDesign(order, current);
@@ -90,7 +87,7 @@ const orderParts = (
       workings,
       { kind: 'home', serial: home },
       { type: 'OrderHome', data: { home, model, design, sections, destination } },
-      { receivedAt },
+      wanted,
     ),
     ...order.sections.map((section) =>
       unitPart(
@@ -100,7 +97,7 @@ const orderParts = (
           type: 'OrderSection',
           data: { serial: section.serial, home, model, design: { ...design, ...section.design }, sections },
         },
-        { receivedAt },
+        wanted,
       ),
     ),
   ];
@@ -110,25 +107,20 @@ const orderParts = (
 export const tellStart =
   (workings: Workings): Tellings['start'] =>
   async (body, sender, params) => {
-    const arrival = arrivalOf(workings, 'start', body, sender, params);
-    const { receivedAt } = arrival;
+    const arrival = arrivalOf(workings, { route: 'start', body, sender, params });
+    const wanted = arrived(arrival);
     const ref = await sectionOf(workings, body.serial);
     const family = await workings.families.of(ref.serial);
-    const home = family === undefined ? [] : [homePart(workings, family.home, receivedAt)];
+    const home = family === undefined ? [] : [homePart(workings, family.home, wanted)];
 
     const outcome = await askLedger(workings, arrival, [
       ...home,
-      unitPart(
-        workings,
-        ref,
-        { type: 'StartSection', data: { serial: ref.serial, at: body.at } },
-        { receivedAt },
-      ),
+      unitPart(workings, ref, { type: 'StartSection', data: { serial: ref.serial, at: body.at } }, wanted),
     ]);
     return outcome.ok
       ? { ok: true, answer: await workAnswer(workings, outcome, ref) }
       : rejected(outcome.rejection, body);
   };
 
-const homePart = (workings: Workings, home: string, receivedAt: string): AnyPart =>
-  unitPart(workings, { kind: 'home', serial: home }, { type: 'StartHome', data: { home } }, { receivedAt });
+const homePart = (workings: Workings, home: string, wanted: Wanted): AnyPart =>
+  unitPart(workings, { kind: 'home', serial: home }, { type: 'StartHome', data: { home } }, wanted);

@@ -19,7 +19,11 @@ export type Calibration = {
 export const calibrate =
   (workings: Workings) =>
   async (calibration: Calibration, sender: Sender): Promise<void> => {
-    const arrival = arrivalOf(workings, 'calibrate', { ...calibration, via: 'import' as const }, sender);
+    const arrival = arrivalOf(workings, {
+      route: 'calibrate',
+      body: { ...calibration, via: 'import' as const },
+      sender,
+    });
     const outcome = await askLedger(workings, arrival, [
       partOf({
         kind: INSTRUMENT,

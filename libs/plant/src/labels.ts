@@ -2,7 +2,7 @@ import { partOf } from '@libs/ledger';
 import { LABEL } from '@libs/record';
 import { workAnswer } from './answers';
 import type { Tellings } from './plant';
-import { arrivalOf, askLedger, rejected, unitPart } from './telling';
+import { arrivalOf, arrived, askLedger, rejected, unitPart } from './telling';
 import { sectionOf } from './units';
 import type { Workings } from './workings';
 
@@ -10,7 +10,7 @@ import type { Workings } from './workings';
 export const tellLabel =
   (workings: Workings): Tellings['label'] =>
   async (body, sender, params) => {
-    const arrival = arrivalOf(workings, 'label', body, sender, params);
+    const arrival = arrivalOf(workings, { route: 'label', body, sender, params });
     const ref = await sectionOf(workings, body.serial);
     // People write the number with spaces or without; it is one number.
     const number = body.number.replaceAll(' ', '');
@@ -22,7 +22,7 @@ export const tellLabel =
         ref,
         { type: 'AffixLabel', data: { serial: ref.serial, number, photos } },
         {
-          receivedAt: arrival.receivedAt,
+          ...arrived(arrival),
           operations: (plan) => plan.order.filter((id) => plan.operations[id]?.label === true),
         },
       ),

@@ -14,7 +14,7 @@ import type { Workings } from './workings';
 export const tellLot =
   (workings: Workings): Tellings['lot'] =>
   async (body, sender, params) => {
-    const arrival = arrivalOf(workings, 'lot', body, sender, params);
+    const arrival = arrivalOf(workings, { route: 'lot', body, sender, params });
     const { lot, kind, maker, properties, usableUntil } = body;
     const command = { type: 'ReceiveLot', data: { lot, kind, maker, properties, usableUntil } } as const;
 
@@ -28,7 +28,7 @@ export const tellLot =
 export const tellMounting =
   (workings: Workings): Tellings['mounting'] =>
   async (body, sender, params) => {
-    const arrival = arrivalOf(workings, 'mounting', body, sender, params);
+    const arrival = arrivalOf(workings, { route: 'mounting', body, sender, params });
     const { station, lot, kind } = body;
     const asLabelled = { lot, kind, maker: null, properties: [], usableUntil: null };
 

@@ -7,7 +7,7 @@ import type { Workings } from './workings';
 export const tellMove =
   (workings: Workings): Tellings['move'] =>
   async (body, sender, params) => {
-    const arrival = arrivalOf(workings, 'move', body, sender, params);
+    const arrival = arrivalOf(workings, { route: 'move', body, sender, params });
     const ref = await sectionOf(workings, body.serial);
     const data = { serial: ref.serial, to: body.to };
     return tellUnit(workings, arrival, ref, { type: 'MoveSection', data });
@@ -16,7 +16,7 @@ export const tellMove =
 export const tellPull =
   (workings: Workings): Tellings['pull'] =>
   async (body, sender, params) => {
-    const arrival = arrivalOf(workings, 'pull', body, sender, params);
+    const arrival = arrivalOf(workings, { route: 'pull', body, sender, params });
     const ref = await sectionOf(workings, body.serial);
     const note = sealedNote(workings, arrival, ref);
     const data = { serial: ref.serial, reason: body.reason, ...note };
@@ -26,7 +26,7 @@ export const tellPull =
 export const tellReturn =
   (workings: Workings): Tellings['return'] =>
   async (body, sender, params) => {
-    const arrival = arrivalOf(workings, 'return', body, sender, params);
+    const arrival = arrivalOf(workings, { route: 'return', body, sender, params });
     const ref = await sectionOf(workings, body.serial);
     const data = { serial: ref.serial, to: body.to };
     return tellUnit(workings, arrival, ref, { type: 'ReturnSection', data });
@@ -35,7 +35,7 @@ export const tellReturn =
 export const tellShipment =
   (workings: Workings): Tellings['shipment'] =>
   async (body, sender, params) => {
-    const arrival = arrivalOf(workings, 'shipment', body, sender, params);
+    const arrival = arrivalOf(workings, { route: 'shipment', body, sender, params });
     const ref = await sectionOf(workings, body.serial);
     const data = { serial: ref.serial, ...sealedNote(workings, arrival, ref) };
     return tellUnit(workings, arrival, ref, { type: 'ShipSection', data });

@@ -14,29 +14,32 @@ const PAGE = 500;
 /**
  * Everything after a position, then live. News only says that there is more; what there is, is read from the ledger
  * from the position reached: so nothing is missed and nothing comes twice, however often news is lost or repeated.
- * One page is read at a time, and the next only once the reader has taken it.
+ * One page is read at a time, and no further than the reader still listens.
  */
 export const newsFrom = ({ ledger, names }: Workings, after: number): Observable<News> =>
   new Observable((reader) => {
     let position = after;
-    let told = Infinity;
+    let knownHead = after;
     let isReading = false;
+    const isHeard = (): boolean => !reader.closed;
 
     const readOn = async (): Promise<void> => {
-      while (!reader.closed && position < told) {
+      while (isHeard() && position < knownHead) {
         const page = await ledger.after(position, PAGE);
-        // Nothing further: wait for news of what lies beyond.
-        if (page.length === 0) return;
+        if (page.length === 0) {
+          knownHead = position;
+          return;
+        }
         for (const event of page) {
-          if (reader.closed) return;
+          if (!isHeard()) return;
           reader.next(newsOf(event, names.ofRevision(event.revision)));
           position = event.position;
         }
       }
     };
 
-    const wake = (upTo: number): void => {
-      told = told === Infinity ? upTo : Math.max(told, upTo);
+    const wake = (head: number): void => {
+      knownHead = Math.max(knownHead, head);
       if (isReading) return;
 
       isReading = true;
@@ -46,15 +49,19 @@ export const newsFrom = ({ ledger, names }: Workings, after: number): Observable
         })
         .finally(() => {
           isReading = false;
-          // News that came between the last look and here.
-          if (!reader.closed && position < told && told !== Infinity) wake(told);
+          // News that came after the last page was asked for.
+          if (isHeard() && position < knownHead) wake(knownHead);
         });
     };
 
     const heard = ledger.news.subscribe({
       next: wake,
-      error: (error) => reader.error(error),
-      complete: () => reader.complete(),
+      error: (error: unknown) => {
+        reader.error(error);
+      },
+      complete: () => {
+        reader.complete();
+      },
     });
     ledger.head().then(wake, (error: unknown) => {
       reader.error(error);

@@ -76,7 +76,7 @@ const openLedgerOf =
   (workings: Workings): Plant['open'] =>
   async (name, zone, demonstration, sender) => {
     const body = { via: 'import' as const, name, zone, demonstration };
-    const outcome = await askLedger(workings, arrivalOf(workings, 'open', body, sender), [
+    const outcome = await askLedger(workings, arrivalOf(workings, { route: 'open', body, sender }), [
       partOf({
         kind: PLANT,
         id: 'plant',

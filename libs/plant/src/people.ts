@@ -28,7 +28,11 @@ export const enroll =
     const roles = newPerson.roles.map(roleOf);
     const place = { stream: `person/${person}`, field: PERSON_NAME };
     const sealed = workings.sealing.seal(person, place, name);
-    const arrival = arrivalOf(workings, 'enroll', { ...newPerson, via: 'import' as const }, sender);
+    const arrival = arrivalOf(workings, {
+      route: 'enroll',
+      body: { ...newPerson, via: 'import' as const },
+      sender,
+    });
 
     const outcome = await askLedger(workings, arrival, [
       partOf({

@@ -9,6 +9,8 @@ export type Sender = {
   readonly key: string;
   readonly actor: string;
   readonly assurance: Assurance;
+  /** Of a token or a machine, which is enrolled nowhere. A person's roles stand in the ledger. */
+  readonly roles?: readonly string[];
 };
 
 /** Told: the answer, or why it cannot belong to the record. `code` is kebab-case; `pointer` names the field. */

@@ -15,12 +15,11 @@ export const issueRevision =
     if (!read.ok) return read;
 
     const digest = sha256Hex(canonicalJson({ ...files }));
-    const arrival = arrivalOf(
-      workings,
-      'issueRevision',
-      { via: 'import' as const, effectiveFrom, digest },
+    const arrival = arrivalOf(workings, {
+      route: 'issueRevision',
+      body: { via: 'import' as const, effectiveFrom, digest },
       sender,
-    );
+    });
     const outcome = await askLedger(workings, arrival, [
       partOf({
         kind: RULEBOOK,

@@ -1,6 +1,6 @@
 import { workAnswer } from './answers';
 import type { Tellings } from './plant';
-import { arrivalOf, askLedger, rejected, sealedNote, unitPart } from './telling';
+import { arrivalOf, arrived, askLedger, rejected, sealedNote, unitPart } from './telling';
 import { unitForStation } from './units';
 import type { Workings } from './workings';
 
@@ -8,7 +8,7 @@ import type { Workings } from './workings';
 export const tellSignOff =
   (workings: Workings): Tellings['signOff'] =>
   async (body, sender, params) => {
-    const arrival = arrivalOf(workings, 'signOff', body, sender, params);
+    const arrival = arrivalOf(workings, { route: 'signOff', body, sender, params });
     const { station, except, values, photos, crew } = body;
     const ref = await unitForStation(workings, body.serial, station);
     const note = sealedNote(workings, arrival, ref);
@@ -20,7 +20,7 @@ export const tellSignOff =
         ref,
         { type: 'SignOffStation', data },
         {
-          receivedAt: arrival.receivedAt,
+          ...arrived(arrival),
           operations: (plan) => plan.order.filter((id) => plan.operations[id]?.station === station),
         },
       ),

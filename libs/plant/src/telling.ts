@@ -29,20 +29,25 @@ export type Arrival<B extends When = When> = {
 
 export const arrivalOf = <B extends When>(
   { clock }: Workings,
-  route: string,
-  body: B,
-  sender: Sender,
-  params: { readonly [name: string]: string } = {},
-): Arrival<B> => ({ route, body, sender, params, receivedAt: new Date(clock()).toISOString() });
+  sent: Omit<Arrival<B>, 'receivedAt' | 'params'> & Partial<Pick<Arrival, 'params'>>,
+): Arrival<B> => ({ params: {}, ...sent, receivedAt: new Date(clock()).toISOString() });
 
 export const metaOf = ({ body, sender, receivedAt }: Arrival): Meta => ({
-  ...sender,
+  key: sender.key,
+  actor: sender.actor,
+  assurance: sender.assurance,
   occurredAt: body.occurredAt ?? receivedAt,
   device: body.device ?? null,
   deviceSeq: body.deviceSeq ?? null,
   skewMs: body.skewMs ?? null,
   via: body.via,
   station: body.station ?? null,
+});
+
+/** What every decision wants to know of a request. */
+export const arrived = ({ receivedAt, sender }: Arrival): Pick<Wanted, 'receivedAt' | 'senderRoles'> => ({
+  receivedAt,
+  senderRoles: sender.roles ?? [],
 });
 
 /** What was sent, whole: the same key with anything else in it is an error. */

@@ -3,7 +3,7 @@ import type { AnswerOf } from '@libs/contracts';
 import { workAnswer } from './answers';
 import type { UnitRef } from './facts';
 import type { Told } from './plant';
-import { askLedger, rejected, unitPart } from './telling';
+import { arrived, askLedger, rejected, unitPart } from './telling';
 import type { Arrival, When } from './telling';
 import type { Workings } from './workings';
 
@@ -14,8 +14,8 @@ export const tellUnit = async <B extends When & { readonly [field: string]: unkn
   ref: UnitRef,
   command: UnitCommand,
 ): Promise<Told<AnswerOf<'work'>>> => {
-  const { receivedAt, body } = arrival;
-  const outcome = await askLedger(workings, arrival, [unitPart(workings, ref, command, { receivedAt })]);
+  const { body } = arrival;
+  const outcome = await askLedger(workings, arrival, [unitPart(workings, ref, command, arrived(arrival))]);
   return outcome.ok
     ? { ok: true, answer: await workAnswer(workings, outcome, ref) }
     : rejected(outcome.rejection, body);

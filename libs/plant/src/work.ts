@@ -1,6 +1,6 @@
 import { workAnswer } from './answers';
 import type { Tellings } from './plant';
-import { arrivalOf, askLedger, rejected, sealedNote, unitPart } from './telling';
+import { arrivalOf, arrived, askLedger, rejected, sealedNote, unitPart } from './telling';
 import { unitFor } from './units';
 import type { Workings } from './workings';
 
@@ -8,7 +8,7 @@ import type { Workings } from './workings';
 export const tellWork =
   (workings: Workings): Tellings['work'] =>
   async (body, sender, params) => {
-    const arrival = arrivalOf(workings, 'work', body, sender, params);
+    const arrival = arrivalOf(workings, { route: 'work', body, sender, params });
     const { operation, proof, except, values, lots, instrument, photos, crew } = body;
     const ref = await unitFor(workings, body.serial, operation);
     const note = sealedNote(workings, arrival, ref);
@@ -31,7 +31,7 @@ export const tellWork =
         ref,
         { type: 'RecordWork', data },
         {
-          receivedAt: arrival.receivedAt,
+          ...arrived(arrival),
           operations: () => [operation],
           lots,
           instrument,

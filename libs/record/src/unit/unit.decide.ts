@@ -1,4 +1,3 @@
-import { assertNever } from '@libs/kernel';
 import { ask } from './unit.askings';
 import type { UnitCommand } from './unit.commands';
 import { closeDefect, recordDefect, recordRework, verifyDefect } from './unit.defects';
@@ -13,87 +12,36 @@ import { signOffStation } from './unit.sign-off';
 import type { Unit } from './unit.state';
 import { recordWork } from './unit.work';
 
+type Decide<C> = (command: C, unit: Unit, facts: UnitFacts) => UnitDecision;
 type Named<T extends UnitCommand['type']> = Extract<UnitCommand, { readonly type: T }>;
-type WayCommand = Named<
-  | 'OrderHome'
-  | 'OrderSection'
-  | 'StartHome'
-  | 'StartSection'
-  | 'MoveSection'
-  | 'PullSection'
-  | 'ReturnSection'
-  | 'ShipSection'
->;
 
-/** Routes: work and its mending here, the unit's way through the plant and what is wrong with it below. */
-export const decide = (command: UnitCommand, unit: Unit, facts: UnitFacts): UnitDecision => {
-  switch (command.type) {
-    case 'Ask':
-      return ask(command, unit, facts);
-    case 'RecordWork':
-      return recordWork(command, unit, facts);
-    case 'SignOffStation':
-      return signOffStation(command, unit, facts);
-    case 'WithdrawWork':
-      return withdrawWork(command, unit, facts);
-    case 'CorrectWork':
-      return correctWork(command, unit, facts);
-    case 'AffixLabel':
-      return affixLabel(command, unit, facts);
-    case 'RecordDefect':
-    case 'RecordRework':
-    case 'VerifyDefect':
-    case 'CloseDefect':
-    case 'PlaceHold':
-    case 'ReleaseHold':
-      return decideTrouble(command, unit, facts);
-    default:
-      return decideWay(command, unit, facts);
-  }
+/** In the order a unit lives. A command without its function does not compile. */
+const FUNCTIONS: { readonly [T in UnitCommand['type']]: Decide<Named<T>> } = {
+  OrderHome: orderHome,
+  OrderSection: orderSection,
+  StartHome: startHome,
+  StartSection: startSection,
+  Ask: ask,
+  RecordWork: recordWork,
+  SignOffStation: signOffStation,
+  WithdrawWork: withdrawWork,
+  CorrectWork: correctWork,
+  RecordDefect: recordDefect,
+  RecordRework: recordRework,
+  VerifyDefect: verifyDefect,
+  CloseDefect: closeDefect,
+  PlaceHold: placeHold,
+  ReleaseHold: releaseHold,
+  MoveSection: moveSection,
+  PullSection: pullSection,
+  ReturnSection: returnSection,
+  AffixLabel: affixLabel,
+  ShipSection: shipSection,
 };
 
-type TroubleCommand = Named<
-  'RecordDefect' | 'RecordRework' | 'VerifyDefect' | 'CloseDefect' | 'PlaceHold' | 'ReleaseHold'
->;
+/** Routes, and no more. */
+export const decide: Decide<UnitCommand> = (command, unit, facts) =>
+  functionFor(command)(command, unit, facts);
 
-const decideTrouble = (command: TroubleCommand, unit: Unit, facts: UnitFacts): UnitDecision => {
-  switch (command.type) {
-    case 'RecordDefect':
-      return recordDefect(command, unit, facts);
-    case 'RecordRework':
-      return recordRework(command, unit);
-    case 'VerifyDefect':
-      return verifyDefect(command, unit, facts);
-    case 'CloseDefect':
-      return closeDefect(command, unit, facts);
-    case 'PlaceHold':
-      return placeHold(command, unit, facts);
-    case 'ReleaseHold':
-      return releaseHold(command, unit, facts);
-    default:
-      return assertNever(command);
-  }
-};
-
-const decideWay = (command: WayCommand, unit: Unit, facts: UnitFacts): UnitDecision => {
-  switch (command.type) {
-    case 'OrderHome':
-      return orderHome(command, unit);
-    case 'OrderSection':
-      return orderSection(command, unit);
-    case 'StartHome':
-      return startHome(command, unit, facts);
-    case 'StartSection':
-      return startSection(command, unit, facts);
-    case 'MoveSection':
-      return moveSection(command, unit, facts);
-    case 'PullSection':
-      return pullSection(command, unit, facts);
-    case 'ReturnSection':
-      return returnSection(command, unit, facts);
-    case 'ShipSection':
-      return shipSection(command, unit, facts);
-    default:
-      return assertNever(command);
-  }
-};
+/** The table pairs each command with its own function; the compiler has checked that where it is written. */
+const functionFor = ({ type }: UnitCommand): Decide<UnitCommand> => FUNCTIONS[type] as Decide<UnitCommand>;

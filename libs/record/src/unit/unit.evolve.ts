@@ -1,4 +1,3 @@
-import { assertNever } from '@libs/kernel';
 import type { Finding, OpenDefect } from '@libs/judge';
 import { workCorrected, workEntered, workWithdrawn } from './unit.entries';
 import type { RecordedUnitEvent } from './unit.events';
@@ -7,72 +6,62 @@ import type { Unit } from './unit.state';
 
 type Of<T extends RecordedUnitEvent['type']> = Extract<RecordedUnitEvent, { readonly type: T }>;
 
+type Evolve<E> = (unit: Unit, event: E) => Unit;
+
+const unchanged = (unit: Unit): Unit => unit;
+
+/** An event without its function does not compile. */
+const FUNCTIONS: { readonly [T in RecordedUnitEvent['type']]: Evolve<Of<T>> } = {
+  HomeOrdered: (unit, { data }) => ordered(unit, 'home', data.home, data),
+  SectionOrdered: (unit, { data }) => ordered(unit, 'section', data.serial, data),
+  HomeStarted: (unit, { data, occurredAt }) => ({
+    ...unit,
+    stage: 'on-line',
+    since: occurredAt,
+    revision: data.revision,
+  }),
+  SectionStarted: (unit, { data, occurredAt }) => ({
+    ...unit,
+    stage: 'on-line',
+    since: occurredAt,
+    station: data.at,
+    revision: data.revision,
+  }),
+  SectionMoved: (unit, event) => moved(unit, event),
+  SectionPulled: (unit, { occurredAt }) => ({ ...unit, stage: 'pulled', since: occurredAt }),
+  SectionReturned: (unit, { data, occurredAt }) => ({
+    ...unit,
+    stage: 'on-line',
+    since: occurredAt,
+    station: data.to,
+  }),
+  SectionShipped: (unit, { occurredAt }) => ({ ...unit, stage: 'shipped', since: occurredAt, station: null }),
+  LabelAffixed: (unit, { data }) => ({ ...unit, label: data.number }),
+  AskingCleared: unchanged,
+  AskingRefused: unchanged,
+  StationSignedOff: unchanged,
+  WorkRecorded: workEntered,
+  TestRecorded: workEntered,
+  WorkCorrected: workCorrected,
+  WorkWithdrawn: workWithdrawn,
+  DefectRecorded: (unit, event) => defectRecorded(unit, event),
+  ReworkDone: (unit, { data, actor }) =>
+    withDefect(unit, data.defect, { state: 'reworked', reworkedBy: actor }),
+  DefectVerified: (unit, { data }) =>
+    data.accepted
+      ? defectOver(unit, data.defect)
+      : withDefect(unit, data.defect, { state: 'open', reworkedBy: null }),
+  DefectClosed: (unit, { data }) => defectOver(unit, data.defect),
+  HoldPlaced: (unit, event) => holdPlaced(unit, event),
+  HoldReleased: (unit, event) => holdReleased(unit, event),
+};
+
 /** Never refuses, never fails; remembers only what a later decision needs. */
-export const evolve = (unit: Unit, event: RecordedUnitEvent): Unit => {
-  switch (event.type) {
-    case 'WorkRecorded':
-    case 'TestRecorded':
-      return workEntered(unit, event);
-    case 'WorkCorrected':
-      return workCorrected(unit, event);
-    case 'WorkWithdrawn':
-      return workWithdrawn(unit, event);
-    case 'AskingCleared':
-    case 'AskingRefused':
-    case 'StationSignedOff':
-      return unit;
-    case 'DefectRecorded':
-    case 'ReworkDone':
-    case 'DefectVerified':
-    case 'DefectClosed':
-      return defectEvolved(unit, event);
-    case 'HoldPlaced':
-      return holdPlaced(unit, event);
-    case 'HoldReleased':
-      return holdReleased(unit, event);
-    default:
-      return wayEvolved(unit, event);
-  }
-};
+export const evolve: Evolve<RecordedUnitEvent> = (unit, event) => functionFor(event)(unit, event);
 
-type WayEvent = Of<
-  | 'HomeOrdered'
-  | 'SectionOrdered'
-  | 'HomeStarted'
-  | 'SectionStarted'
-  | 'SectionMoved'
-  | 'SectionPulled'
-  | 'SectionReturned'
-  | 'SectionShipped'
-  | 'LabelAffixed'
->;
-
-/** Ordered, started, moved, labelled, shipped: the unit's way through the plant. */
-const wayEvolved = (unit: Unit, event: WayEvent): Unit => {
-  const since = event.occurredAt;
-  switch (event.type) {
-    case 'HomeOrdered':
-      return ordered(unit, 'home', event.data.home, event.data);
-    case 'SectionOrdered':
-      return ordered(unit, 'section', event.data.serial, event.data);
-    case 'HomeStarted':
-      return { ...unit, stage: 'on-line', since, revision: event.data.revision };
-    case 'SectionStarted':
-      return { ...unit, stage: 'on-line', since, station: event.data.at, revision: event.data.revision };
-    case 'SectionMoved':
-      return moved(unit, event);
-    case 'SectionPulled':
-      return { ...unit, stage: 'pulled', since };
-    case 'SectionReturned':
-      return { ...unit, stage: 'on-line', since, station: event.data.to };
-    case 'SectionShipped':
-      return { ...unit, stage: 'shipped', since, station: null };
-    case 'LabelAffixed':
-      return { ...unit, label: event.data.number };
-    default:
-      return assertNever(event);
-  }
-};
+/** The table pairs each event with its own function; the compiler has checked that where it is written. */
+const functionFor = ({ type }: RecordedUnitEvent): Evolve<RecordedUnitEvent> =>
+  FUNCTIONS[type] as Evolve<RecordedUnitEvent>;
 
 const ordered = (
   unit: Unit,
@@ -90,26 +79,6 @@ const moved = (unit: Unit, { data, occurredAt }: Of<'SectionMoved'>): Unit => ({
       ? unit.shopsLeft
       : [...unit.shopsLeft, ...data.shops.map(({ station }) => station)],
 });
-
-const defectEvolved = (
-  unit: Unit,
-  event: Of<'DefectRecorded' | 'ReworkDone' | 'DefectVerified' | 'DefectClosed'>,
-): Unit => {
-  switch (event.type) {
-    case 'DefectRecorded':
-      return defectRecorded(unit, event);
-    case 'ReworkDone':
-      return withDefect(unit, event.data.defect, { state: 'reworked', reworkedBy: event.actor });
-    case 'DefectVerified':
-      return event.data.accepted
-        ? defectOver(unit, event.data.defect)
-        : withDefect(unit, event.data.defect, { state: 'open', reworkedBy: null });
-    case 'DefectClosed':
-      return defectOver(unit, event.data.defect);
-    default:
-      return assertNever(event);
-  }
-};
 
 const defectRecorded = (unit: Unit, { data }: Of<'DefectRecorded'>): Unit => {
   const defect: OpenDefect = {

@@ -9,11 +9,11 @@ const orderOf = (plan: CompiledPlan): ReadonlyMap<string, number> => {
   const known = ORDERS.get(plan);
   if (known !== undefined) return known;
 
-  const operations = Object.values(plan.operations).map((operation) => [
-    operation.id,
-    { station: operation.station, needs: needsOf(operation) },
-  ]);
-  const order = lineOrder(plan.stations, Object.fromEntries(operations));
+  const placed: { [id: string]: { readonly station: string; readonly needs: readonly string[] } } = {};
+  for (const operation of Object.values(plan.operations)) {
+    placed[operation.id] = { station: operation.station, needs: needsOf(operation) };
+  }
+  const order = lineOrder(plan.stations, placed);
   ORDERS.set(plan, order);
   return order;
 };

@@ -3,7 +3,7 @@ import { accept, reject } from '@libs/kernel';
 import type { SignOffStation } from './unit.commands';
 import { entered } from './unit.entering';
 import type { Told } from './unit.entering';
-import type { UnitEvent } from './unit.events';
+import type { StationSignedOff, UnitEvent } from './unit.events';
 import { evolve } from './unit.evolve';
 import type { UnitFacts } from './unit.facts';
 import { judgingOf } from './unit.guards';
@@ -28,7 +28,7 @@ export const signOffStation = ({ data }: SignOffStation, unit: Unit, facts: Unit
 
   const { plan } = ready.judging;
   const operations = signedFor(data, unit, ready.judging);
-  const signed: UnitEvent = {
+  const signed: StationSignedOff = {
     type: 'StationSignedOff',
     data: {
       serial: unit.serial,
@@ -40,19 +40,18 @@ export const signOffStation = ({ data }: SignOffStation, unit: Unit, facts: Unit
     revision: plan.revision,
     planDigest: plan.digest,
   };
-  return accept(...allEntered(operations, data, unit, ready.judging, signed));
+  return accept(...allEntered(signed, data, unit, ready.judging));
 };
 
 const allEntered = (
-  operations: readonly string[],
+  signed: StationSignedOff,
   data: SignOff,
   unit: Unit,
   judging: Judging,
-  signed: UnitEvent,
 ): readonly UnitEvent[] => {
   const events: UnitEvent[] = [signed];
   let state = unit;
-  for (const operation of operations) {
+  for (const operation of signed.data.operations) {
     const more = entered(state, toldOf(operation, data, judging), judging, events.length);
     state = more.reduce((before, event) => evolve(before, asRecorded(event, judging.facts)), state);
     events.push(...more);

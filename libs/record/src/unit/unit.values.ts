@@ -31,47 +31,42 @@ const valueGuard = (planned: PlannedOperation | undefined, given: RecordedValue,
 
   const { characteristic } = given;
   const asked = planned.values.find((value) => value.characteristic === characteristic);
-  if (asked === undefined) return { code: 'characteristic-unknown', characteristic };
-  if (asked.from !== 'entry' || asked.kind === 'derived') {
-    return { code: 'characteristic-not-entered', characteristic };
-  }
-  return kindGuard(asked, given);
+  return asked === undefined ? { code: 'characteristic-unknown', characteristic } : kindGuard(asked, given);
 };
 
-const YES_OR_NO = /^(?:yes|no)$/;
 const DAY = /^\d{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12]\d|3[01])$/;
 const WHOLE = /^(?:0|[1-9]\d*)$/;
 
-const kindGuard = (asked: PlannedValue, given: RecordedValue): Guard => {
-  const { characteristic, value } = given;
-  switch (asked.kind) {
-    case 'measure':
-      return isDecimal(value)
-        ? unitGuard(asked, given)
-        : { code: 'value-not-a-number', characteristic, value };
-    case 'count':
-      return WHOLE.test(value)
-        ? unitGuard(asked, given)
-        : { code: 'value-not-a-number', characteristic, value };
-    case 'choice':
-      return choiceGuard(asked, given) ?? noUnitGuard(asked, given);
-    case 'yes-no':
-      return YES_OR_NO.test(value)
-        ? noUnitGuard(asked, given)
-        : { code: 'value-not-yes-or-no', characteristic, value };
-    case 'date':
-      return DAY.test(value)
-        ? noUnitGuard(asked, given)
-        : { code: 'value-not-a-date', characteristic, value };
-    default:
-      return noUnitGuard(asked, given);
-  }
+type Form = {
+  readonly is: (value: string) => boolean;
+  readonly code: 'value-not-a-number' | 'value-not-yes-or-no' | 'value-not-a-date';
 };
 
-const choiceGuard = ({ choices }: PlannedValue, { characteristic, value }: RecordedValue): Guard =>
-  choices === undefined || choices.length === 0 || choices.includes(value)
-    ? null
-    : { code: 'choice-unknown', characteristic, value };
+/** What a value of each kind looks like; any text is a choice or a text. */
+const FORMS: { readonly [kind in PlannedValue['kind']]?: Form } = {
+  measure: { is: isDecimal, code: 'value-not-a-number' },
+  count: { is: (value) => WHOLE.test(value), code: 'value-not-a-number' },
+  'yes-no': { is: (value) => value === 'yes' || value === 'no', code: 'value-not-yes-or-no' },
+  date: { is: (value) => DAY.test(value), code: 'value-not-a-date' },
+};
+
+/** Lots and instruments fill in their own values, and relations are worked out. */
+const isTyped = ({ from, kind }: PlannedValue): boolean => from === 'entry' && kind !== 'derived';
+
+const kindGuard = (asked: PlannedValue, given: RecordedValue): Guard => {
+  const { characteristic, value } = given;
+  const form = FORMS[asked.kind];
+  if (!isTyped(asked)) return { code: 'characteristic-not-entered', characteristic };
+  if (form?.is(value) === false) return { code: form.code, characteristic, value };
+  if (!isChoice(asked, value)) return { code: 'choice-unknown', characteristic, value };
+
+  return asked.kind === 'measure' || asked.kind === 'count'
+    ? unitGuard(asked, given)
+    : noUnitGuard(asked, given);
+};
+
+const isChoice = ({ kind, choices = [] }: PlannedValue, value: string): boolean =>
+  kind !== 'choice' || choices.length === 0 || choices.includes(value);
 
 /** A count without a unit is a count; any other value says in which unit it was read. */
 const unitGuard = (asked: PlannedValue, { characteristic, unit }: RecordedValue): Guard => {
