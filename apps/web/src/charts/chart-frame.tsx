@@ -48,7 +48,7 @@ const useDrawn = <R,>({ rows, draw }: Pick<Props<R>, 'rows' | 'draw'>) => {
       chart.current = null;
     };
   }, []);
-  return { canvas, picture: () => chart.current?.picture() };
+  return { canvas, picture: (taken: (image: Blob | null) => void) => chart.current?.picture(taken) };
 };
 
 /** Title with the finding, the drawing, the same as a table, and both as files. */
@@ -85,7 +85,9 @@ export const ChartFrame = <R,>(props: Props<R>): ReactNode => {
               type="button"
               className="button plain"
               onClick={() =>
-                void fetch(picture() ?? '').then(async (image) => save(`${name}.png`, await image.blob()))
+                picture((image) => {
+                  if (image !== null) save(`${name}.png`, image);
+                })
               }
             >
               {t('chart.png')}

@@ -37,7 +37,8 @@ export type Ink = {
 export type Drawn<R> = {
   readonly update: (rows: R, ink: Ink) => void;
   readonly destroy: () => void;
-  readonly picture: () => string;
+  /** The drawing as a PNG. By the canvas itself: a data address would need a wider content security policy. */
+  readonly picture: (taken: (image: Blob | null) => void) => void;
 };
 
 /** Draws from nothing each time: a few dozen marks, and no trace of the rows before. */
@@ -53,7 +54,7 @@ export const drawn = <R>(
       chart = new Chart(canvas, configure(rows, ink));
     },
     destroy: () => chart.destroy(),
-    picture: () => chart.toBase64Image('image/png', 1),
+    picture: (taken) => canvas.toBlob(taken, 'image/png'),
   };
 };
 

@@ -55,7 +55,7 @@ export const rowLabels = (labels: readonly string[], ink: Ink, end: 'edge' | 'ba
     ctx.textBaseline = 'middle';
     labels.forEach((label, at) => {
       const bar = chart.getDatasetMeta(0).data[at];
-      const x = end === 'bar' && bar !== undefined ? bar.x + 6 : chartArea.right + 8;
+      const x = end === 'bar' && bar !== undefined ? bar.x + 6 : chartArea.right + 16;
       ctx.fillText(label, x, y.getPixelForValue(at));
     });
     ctx.restore();

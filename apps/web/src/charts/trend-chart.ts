@@ -38,6 +38,9 @@ const configure = ({ marks, overall, percent, choose }: TrendRows, ink: Ink): Ch
   options: {
     maintainAspectRatio: false,
     animation: false,
+    // A mark at 100 % stands whole, half of it outside the axes.
+    clip: false,
+    layout: { padding: { top: 12, right: 24 } },
     interaction: { mode: 'nearest', axis: 'x', intersect: false },
     onClick: (_event, [hit]) => {
       if (hit !== undefined) choose(hit.index);

@@ -48,7 +48,9 @@ const configure = ({ marks, percent, choose }: YieldRows, ink: Ink): ChartConfig
     indexAxis: 'y',
     maintainAspectRatio: false,
     animation: false,
-    layout: { padding: { right: 88 } },
+    // A mark at 100 % stands whole, half of it outside the axes.
+    clip: false,
+    layout: { padding: { right: 120, top: 8 } },
     interaction: { mode: 'nearest', axis: 'y', intersect: false },
     onClick: (_event, [hit]) => {
       if (hit !== undefined) choose(hit.index);

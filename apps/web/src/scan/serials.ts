@@ -41,10 +41,15 @@ export const meantBy = (typed: string, known: readonly string[]): readonly strin
   return [...same, ...near].slice(0, 6);
 };
 
+const JOINER = /(?<=[-._:])|(?=[-._:])/;
+const LETTER_OR_DIGIT = /(?<=\d)(?=[A-Z])|(?<=[A-Z])(?=\d)/;
+/** As many characters as are read aloud in one breath. */
+const BREATH = 5;
+
+const inBreaths = (piece: string): readonly string[] =>
+  piece.length <= BREATH
+    ? [piece]
+    : piece.split(LETTER_OR_DIGIT).flatMap((run) => run.match(/.{1,4}(?=(?:.{4})*$)|.{1,3}/g) ?? [run]);
+
 /** A serial in pieces that can be read aloud: at its own joiners, long runs in threes and fours. */
-export const inPieces = (serial: string): readonly string[] =>
-  serial
-    .split(/(?<=[-._:])|(?=[-._:])|(?<=\d)(?=[A-Z])|(?<=[A-Z])(?=\d)/)
-    .flatMap((piece) =>
-      piece.length <= 5 ? [piece] : (piece.match(/.{1,4}(?=(?:.{4})*$)|.{1,3}/g) ?? [piece]),
-    );
+export const inPieces = (serial: string): readonly string[] => serial.split(JOINER).flatMap(inBreaths);

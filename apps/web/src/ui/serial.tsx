@@ -5,7 +5,7 @@ import { inPieces } from '../scan/serials';
 export const Serial = ({ of }: { readonly of: string }): ReactNode => (
   <span className="serial" translate="no">
     {inPieces(of).map((piece, at) => (
-      <span key={at} className={/^[-._:]$/.test(piece) ? 'serial-joiner' : 'serial-piece'}>
+      <span key={at} className={/^[-._:]$/.test(piece) ? undefined : 'serial-piece'}>
         {piece}
       </span>
     ))}

@@ -83,18 +83,9 @@ export const LinePlan = ({ sections }: { readonly sections: readonly Standing[] 
       {(pulled.length > 0 || elsewhere.length > 0) && (
         <section aria-labelledby="off-line" className="off-line">
           <h2 id="off-line">{t('line.off-line')}</h2>
-          <ul className="plan">
-            {pulled.length > 0 && (
-              <li className="bay">
-                <ul className="bay-sections wide">
-                  {pulled.map((section) => (
-                    <StandingBlock key={section.serial} section={section} />
-                  ))}
-                </ul>
-              </li>
-            )}
-            {elsewhere.map((station) => (
-              <Bay key={station.id} station={station} sections={at(station)} />
+          <ul className="yard">
+            {[...pulled, ...elsewhere.flatMap(at)].map((section) => (
+              <StandingBlock key={section.serial} section={section} />
             ))}
           </ul>
         </section>

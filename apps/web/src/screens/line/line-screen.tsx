@@ -4,6 +4,7 @@ import type { ReactNode } from 'react';
 import { useLive } from '../../api/live';
 import type { News } from '../../api/live';
 import { useQuestion } from '../../api/use-question';
+import { useSignedIn } from '../../session/session';
 import { Mark } from '../../ui/mark';
 import { TroubleNotice } from '../../ui/trouble';
 import { useTimes } from '../../words/use-times';
@@ -75,13 +76,17 @@ export const LineScreen = (): ReactNode => {
   const { t } = useSpeech();
   const { answer, trouble, again } = useQuestion('line', EVERYTHING);
   const [news, setNews] = useState<readonly News[]>([]);
+  const { plant } = useSignedIn();
   const [table, setTable] = useState(false);
   const live = useLive((heard) => {
     if (heard?.serial) setNews((before) => [heard, ...before].slice(0, NEWS_SHOWN));
     again();
   });
   const sections: readonly Standing[] = answer?.sections ?? [];
-  const onLine = sections.filter(({ stage }) => stage === 'on-line');
+  const lineStations = new Set(plant.stations.filter(({ kind }) => kind === 'line').map(({ id }) => id));
+  const onLine = sections.filter(
+    ({ stage, station }) => stage === 'on-line' && lineStations.has(station ?? ''),
+  );
   return (
     <main className="page line" id="main" aria-busy={answer === null}>
       <div className="page-head">

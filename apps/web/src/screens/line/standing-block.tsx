@@ -13,7 +13,7 @@ type Standing = AnswerOf<'line'>['sections'][number];
 export const defectsOf = ({ defects }: Standing): number =>
   defects.nonconformance + defects.punch + defects.shortage + defects.record;
 
-/** A section as it stands: hitch to the left, its serial, how long, and a bar across it while it is held. */
+/** A section as it stands: hitch ahead, the way it travels, its serial, how long, and a bar across it while it is held. */
 export const StandingBlock = ({ section }: { readonly section: Standing }): ReactNode => {
   const { t, say } = useSpeech();
   const times = useTimes();
@@ -25,9 +25,6 @@ export const StandingBlock = ({ section }: { readonly section: Standing }): Reac
       : places.sectionAt(section.station, section.serial);
   return (
     <li className={section.heldBy === null ? 'block' : 'block held-block'}>
-      <svg className="hitch" width="12" height="24" viewBox="0 0 12 24" aria-hidden="true" focusable="false">
-        <path d="M12 2L2 12l10 10" fill="none" stroke="currentColor" strokeWidth="2" />
-      </svg>
       <div className="block-body">
         <Link className="block-serial" to={to}>
           <Serial of={section.serial} />
@@ -52,6 +49,9 @@ export const StandingBlock = ({ section }: { readonly section: Standing }): Reac
           </p>
         )}
       </div>
+      <svg className="hitch" width="12" height="24" viewBox="0 0 12 24" aria-hidden="true" focusable="false">
+        <path d="M0 2l10 10L0 22" fill="none" stroke="currentColor" strokeWidth="2" />
+      </svg>
     </li>
   );
 };

@@ -106,7 +106,7 @@ const TrendDrawn = ({ trend, name, controls }: DrawnProps): ReactNode => {
     return {
       marks: points.map((point) => ({
         week: figures.shortDay(point.from),
-        counted: `${String(point.clean)}/${String(point.left)}`,
+        counted: point.left === 0 ? '' : `${String(point.clean)}/${String(point.left)}`,
         share: point.firstPass,
         range: point.firstPassInterval,
       })),

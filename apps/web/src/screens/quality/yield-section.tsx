@@ -136,7 +136,7 @@ export const YieldSection = ({
   );
   const says = t('yield.says', {
     confidence: Math.round(answer.interval.confidence * 100),
-    method: answer.interval.method,
+    method: answer.interval.method === 'wilson' ? t('interval.wilson') : answer.interval.method,
   });
   return (
     <>
