@@ -8,7 +8,7 @@ export const viewTables = async (sql: Sql): Promise<string> => {
     ...Object.keys(counterTables),
   ]);
   const lines: string[] = [];
-  for (const table of ['position', 'detail', ...tables]) {
+  for (const table of ['detail', ...tables]) {
     const rows = await sql.query<Record<string, unknown>>(`SELECT * FROM view_${table}`);
     lines.push(`${table}: ${rows.length}`, ...rows.map((row) => `${table} ${JSON.stringify(row)}`).sort());
   }

@@ -102,8 +102,10 @@ export const keepingSuite = (engine: string, houseFor: () => Promise<LedgerHouse
         await tell(ledger, history);
         const kept = await viewTables(ledger.reader);
 
-        for (const spoil of ['version = 0', 'position = -1']) {
-          await ledger.transaction((sql) => sql.query(`UPDATE view_position SET ${spoil}`));
+        for (const spoilt of ['{"version":0,"position":5}', '{"version":1,"position":-1}']) {
+          await ledger.transaction((sql) =>
+            sql.query('UPDATE view_detail SET detail = $1 WHERE key = $2', [spoilt, '']),
+          );
           keeper.dropped();
           await catchUp(ledger, { views: VIEWS, keeper }, silent);
           expect(await viewTables(ledger.reader)).toBe(kept);

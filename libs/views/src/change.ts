@@ -9,10 +9,12 @@ export type Touched = {
   after: unknown;
 };
 
+export type Detail = { readonly view: string; readonly key: string; readonly detail: string };
+
 /** What has to be written so that the tables say what the details say. */
 export type Changes = {
   /** As JSON text. Views build their details member by member, so that the same detail is the same text. */
-  readonly details: { readonly view: string; readonly key: string; readonly detail: string }[];
+  readonly details: Detail[];
   readonly rows: Map<string, { readonly key: string; readonly cells: Row['cells'] }[]>;
   readonly gone: Map<string, string[]>;
   readonly counts: Map<string, Map<string, Sum>>;

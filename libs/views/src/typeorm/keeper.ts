@@ -6,16 +6,15 @@ import { changesOf } from '../change';
 import type { Touched } from '../change';
 import { unitEventsOf } from '../unit-event';
 import type { AnyView } from '../view';
-import { openPositions } from './positions';
-import { MOVE_POSITION } from './statements';
+import { openPositions, positionDetails } from './positions';
 import { gather, write } from './store';
 
 /** Details kept in the writer's memory: the sections at work and their homes, in every view, and room to spare. */
 const DETAILS_KEPT = 4_000;
 
 /**
- * Keeps the views inside the writer's own transaction: one load for all details that are not at hand, one statement a
- * table, one for the positions, however many events the batch holds. A view that is behind (its version is new, or
+ * Keeps the views inside the writer's own transaction: one load for all details that are not at hand, and one statement
+ * a table that changes, however many events the batch holds; one in all for most. A view that is behind (its version is new, or
  * it is being built) is left behind until `catchUp` has brought it to the head: half a history would be a lie.
  */
 export const viewKeeper = (views: readonly AnyView[]): Keeper => {
@@ -39,8 +38,9 @@ export const viewKeeper = (views: readonly AnyView[]): Keeper => {
       if (current.length === 0) return;
 
       const touched = await touchedBy(unitEventsOf(events), current, atHand, sql);
-      await write(changesOf(touched.values()), current, sql);
-      await sql.query(MOVE_POSITION, [after, before]);
+      const changes = changesOf(touched.values());
+      changes.details.push(...positionDetails(current, after));
+      await write(changes, current, sql);
       for (const [name, { after: detail }] of touched) atHand.set(name, detail);
       positions = new Map([...(positions ?? []), ...current.map(({ name }) => [name, after] as const)]);
     },

@@ -1,11 +1,19 @@
 import type { Sql } from '@libs/ledger';
+import type { Detail } from '../change';
 import type { AnyView } from '../view';
-import { createFor, createShared } from './tables';
+import { putDetails } from './store';
+import { createDetails, createFor } from './tables';
 
 /** Being built: not current to any position, and begun anew if the building is cut short. */
 const BEING_BUILT = -1;
 
-type PositionRow = { readonly view: string; readonly version: number; readonly position: number };
+/**
+ * Where a view stands is a detail of its own, under no key: it is then written by the very statement that writes the
+ * details, and a statement more in every commit is what a view costs most.
+ */
+const NO_KEY = '';
+
+type Standing = { readonly version: number; readonly position: number };
 
 /**
  * Up to where each view is current, by name. Creates what is not there; tables of another version, or half built, are
@@ -15,12 +23,12 @@ export const openPositions = async (
   views: readonly AnyView[],
   sql: Sql,
 ): Promise<ReadonlyMap<string, number>> => {
-  for (const statement of createShared(sql.dialect)) await sql.query(statement);
-  const stored = new Map((await storedPositions(sql)).map((row) => [row.view, row]));
+  await sql.query(createDetails(sql.dialect));
+  const stored = await storedStandings(sql);
   const positions = new Map<string, number>();
   for (const view of views) {
-    const row = stored.get(view.name);
-    if (row?.version === view.version) positions.set(view.name, row.position);
+    const standing = stored.get(view.name);
+    if (standing?.version === view.version) positions.set(view.name, standing.position);
     else positions.set(view.name, await beginAnew(view, sql));
   }
   return positions;
@@ -30,19 +38,27 @@ export const isBeingBuilt = (position: number | undefined): boolean => position 
 
 export const beginAnew = async (view: AnyView, sql: Sql): Promise<number> => {
   for (const statement of createFor(view, sql.dialect)) await sql.query(statement);
-  await setPosition(view, 0, sql);
+  await setPositions([view], 0, sql);
   return 0;
 };
 
-export const markBeingBuilt = (view: AnyView, sql: Sql): Promise<void> => setPosition(view, BEING_BUILT, sql);
+export const markBeingBuilt = (views: readonly AnyView[], sql: Sql): Promise<void> =>
+  setPositions(views, BEING_BUILT, sql);
 
-export const setPosition = async (view: AnyView, position: number, sql: Sql): Promise<void> => {
-  await sql.query(
-    `INSERT INTO view_position (view, version, position) VALUES ($1, $2, $3)
-     ON CONFLICT (view) DO UPDATE SET version = excluded.version, position = excluded.position`,
-    [view.name, view.version, position],
+export const setPositions = (views: readonly AnyView[], position: number, sql: Sql): Promise<void> =>
+  putDetails(positionDetails(views, position), sql);
+
+export const positionDetails = (views: readonly AnyView[], position: number): readonly Detail[] =>
+  views.map(({ name, version }) => ({
+    view: name,
+    key: NO_KEY,
+    detail: JSON.stringify({ version, position } satisfies Standing),
+  }));
+
+const storedStandings = async (sql: Sql): Promise<ReadonlyMap<string, Standing>> => {
+  const rows = await sql.query<{ view: string; detail: string }>(
+    'SELECT view, detail FROM view_detail WHERE key = $1',
+    [NO_KEY],
   );
+  return new Map(rows.map(({ view, detail }) => [view, JSON.parse(detail) as Standing]));
 };
-
-const storedPositions = (sql: Sql): Promise<readonly PositionRow[]> =>
-  sql.query<PositionRow>('SELECT view, version, position FROM view_position');

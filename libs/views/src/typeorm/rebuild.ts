@@ -6,7 +6,7 @@ import { changesOf } from '../change';
 import type { Touched } from '../change';
 import { unitEventsOf } from '../unit-event';
 import type { AnyView } from '../view';
-import { beginAnew, isBeingBuilt, markBeingBuilt, openPositions, setPosition } from './positions';
+import { beginAnew, isBeingBuilt, markBeingBuilt, openPositions, setPositions } from './positions';
 import { gather, write } from './store';
 
 /** Events read at a time: enough that a page's cost is its events, small enough to stay out of anyone's way. */
@@ -47,7 +47,7 @@ export const catchUp = async (ledger: BuiltFrom, kept: Kept, progress: Progress)
 
 /** The keeper leaves a view alone that is being built, and has to look again to see that it is. */
 const setAside = async ({ keeper }: Kept, views: readonly AnyView[], sql: Sql): Promise<void> => {
-  for (const view of views) await markBeingBuilt(view, sql);
+  await markBeingBuilt(views, sql);
   keeper.dropped();
 };
 
@@ -90,7 +90,7 @@ const build = async (ledger: BuiltFrom, { keeper }: Kept, building: Building): P
   await ledger.transaction(async (sql) => {
     while ((await takePage(sql)) > 0);
     await flush(desk, sql);
-    for (const view of views) await setPosition(view, position, sql);
+    await setPositions(views, position, sql);
     keeper.dropped();
   });
 };

@@ -22,14 +22,15 @@ export const loadDetails = (dialect: Dialect): string =>
  * Details go over as one block of bytes, cut up by offsets: escaped into JSON once more, and taken out of it again,
  * they would cost more than writing them. PostgreSQL takes lists as they are.
  */
-export const putDetails = (dialect: Dialect): string =>
-  `INSERT INTO view_detail (view, key, detail) ${dialect === 'postgres' ? LISTED_DETAILS : CUT_DETAILS}
-   ON CONFLICT (view, key) DO UPDATE SET detail = excluded.detail`;
-
-const LISTED_DETAILS = 'SELECT * FROM unnest($1::text[], $2::text[], $3::text[])';
-// SQLite needs a WHERE between a SELECT and ON CONFLICT, or it takes ON for a join's.
-const CUT_DETAILS = `SELECT value->>0, value->>1, CAST(substr($2, value->>2, value->>3) AS TEXT)
-   FROM json_each($1) WHERE true`;
+export const PUT_DETAILS: { readonly [dialect in Dialect]: string } = {
+  postgres: `INSERT INTO view_detail (view, key, detail)
+    SELECT * FROM unnest($1::text[], $2::text[], $3::text[])
+    ON CONFLICT (view, key) DO UPDATE SET detail = excluded.detail`,
+  // SQLite needs a WHERE between a SELECT and ON CONFLICT, or it takes ON for a join's.
+  sqlite: `INSERT INTO view_detail (view, key, detail)
+    SELECT value->>0, value->>1, CAST(substr($2, value->>2, value->>3) AS TEXT) FROM json_each($1) WHERE true
+    ON CONFLICT (view, key) DO UPDATE SET detail = excluded.detail`,
+};
 
 export const putRows = (table: string, { columns }: RowTable, dialect: Dialect): string => {
   const names = Object.keys(columns);
@@ -58,5 +59,3 @@ export const addCounts = (table: string, { parts, numbers }: CounterTable, diale
 export const dropEmptyCounts = (table: string, { parts, numbers }: CounterTable, dialect: Dialect): string =>
   `DELETE FROM ${tableName(table)} WHERE ${numbers.map((number) => `${number} = 0`).join(' AND ')}
    AND ${parts[0] ?? ''} IN (SELECT entry.value->>0 FROM ${unfolded(dialect)})`;
-
-export const MOVE_POSITION = 'UPDATE view_position SET position = $1 WHERE position = $2';

@@ -1,14 +1,12 @@
 import type { Sql } from '@libs/ledger';
 import { handle } from '../at-hand';
 import type { AtHand, Wanted } from '../at-hand';
-import type { Changes, Sum } from '../change';
+import type { Changes, Detail, Sum } from '../change';
 import type { AnyView, CounterTable, RowTable } from '../view';
-import { addCounts, dropEmptyCounts, dropRows, loadDetails, putDetails, putRows } from './statements';
+import { addCounts, dropEmptyCounts, dropRows, loadDetails, PUT_DETAILS, putRows } from './statements';
 
 /** Rows a statement takes. More would hold a long text in memory twice, and gain nothing. */
 const ROWS_A_STATEMENT = 2_000;
-
-type Detail = { readonly view: string; readonly key: string; readonly detail: string };
 
 /** The details wanted, by name: from memory, else from the table. Those that have none are left out. */
 export const gather = async (
@@ -41,14 +39,18 @@ const load = async (wanted: readonly Wanted[], sql: Sql): Promise<ReadonlyMap<st
 
 /** Writes the changes: one statement a table, for as many rows as there are. */
 export const write = async (changes: Changes, views: readonly AnyView[], sql: Sql): Promise<void> => {
-  for (const some of inSlices(changes.details)) {
-    await sql.query(putDetails(sql.dialect), sql.dialect === 'postgres' ? listed(some) : cut(some));
-  }
+  await putDetails(changes.details, sql);
   for (const view of views) {
     for (const [table, shape] of Object.entries(view.rowTables)) await writeRows(table, shape, changes, sql);
     for (const [table, shape] of Object.entries(view.counterTables)) {
       await writeCounts(table, shape, [...(changes.counts.get(table)?.values() ?? [])], sql);
     }
+  }
+};
+
+export const putDetails = async (details: readonly Detail[], sql: Sql): Promise<void> => {
+  for (const some of inSlices(details)) {
+    await sql.query(PUT_DETAILS[sql.dialect], sql.dialect === 'postgres' ? listed(some) : cut(some));
   }
 };
 

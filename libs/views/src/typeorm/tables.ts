@@ -9,12 +9,13 @@ const typeOf = (kind: Kind, dialect: Dialect): string => (kind === 'text' ? text
 
 export const tableName = (table: string): string => `view_${table}`;
 
-export const createShared = (dialect: Dialect): readonly string[] => [
-  `CREATE TABLE IF NOT EXISTS view_position (
-     view ${text(dialect)} PRIMARY KEY, version integer NOT NULL, position integer NOT NULL)`,
-  `CREATE TABLE IF NOT EXISTS view_detail (
-     view ${text(dialect)} NOT NULL, key ${text(dialect)} NOT NULL, detail text NOT NULL, PRIMARY KEY (view, key))`,
-];
+/** Rows are found by their key and nothing else, so SQLite needs no number of its own for each. */
+const byKey = (dialect: Dialect): string => (dialect === 'sqlite' ? ' WITHOUT ROWID' : '');
+
+/** Details of all views, so that a batch loads and writes them with one statement each. */
+export const createDetails = (dialect: Dialect): string =>
+  `CREATE TABLE IF NOT EXISTS view_detail (view ${text(dialect)} NOT NULL, key ${text(dialect)} NOT NULL,
+     detail text NOT NULL, PRIMARY KEY (view, key))${byKey(dialect)}`;
 
 /** A view's tables are disposable: what was there under another version goes. */
 export const createFor = (view: AnyView, dialect: Dialect): readonly string[] => [
@@ -33,7 +34,7 @@ const dropFor = (view: AnyView): readonly string[] => [
 const createRows = (table: string, { columns, indexes }: RowTable, dialect: Dialect): readonly string[] => [
   `CREATE TABLE ${tableName(table)} (key ${text(dialect)} PRIMARY KEY, ${Object.entries(columns)
     .map(([column, kind]) => `${column} ${typeOf(kind, dialect)}`)
-    .join(', ')})`,
+    .join(', ')})${byKey(dialect)}`,
   ...indexes.map(
     (columnsOfIndex) =>
       `CREATE INDEX ${tableName(table)}_${columnsOfIndex.join('_')} ON ${tableName(table)} (${columnsOfIndex.join(', ')})`,
@@ -45,4 +46,4 @@ const createCounts = (table: string, { parts, numbers }: CounterTable, dialect: 
     ...parts.map((part) => `${part} ${text(dialect)} NOT NULL`),
     ...numbers.map((number) => `${number} integer NOT NULL`),
     `PRIMARY KEY (${parts.join(', ')})`,
-  ].join(', ')})`;
+  ].join(', ')})${byKey(dialect)}`;
