@@ -44,6 +44,13 @@ describe('A requirement in words', () => {
       'más de 5 V, cuando mucho 10 V',
       'FEEL interval, open start',
     ],
+    [
+      '3 * hole <= hole-joist-depth',
+      null,
+      'worked out from the readings',
+      'se calcula con las lecturas',
+      '24 CFR 3280.305(g)(5)',
+    ],
     ['', null, 'any value', 'cualquier valor', 'anything'],
     ['-', null, 'any value', 'cualquier valor', 'anything'],
   ];

@@ -133,6 +133,19 @@ describe('A finding in words', () => {
     expect(findingSays(leaked, names).en).toContain(': Start pressure 3.2 psi, End pressure 3.0 psi.');
   });
 
+  test('a reading that others are compared with is missed by its own name, with no formula', () => {
+    const part = finding('value-missing', {
+      operation: 'floor-piped',
+      station: 'floor',
+      characteristic: 'hole-joist-depth',
+      required: '3 * hole <= hole-joist-depth',
+    });
+    expect(findingSays(part, names).en).toMatch(
+      /^Depth of the joist with that hole, of .+: not recorded, and the other/,
+    );
+    expect(findingSays(part, names).en).not.toContain('<=');
+  });
+
   test('who may sign is said by crew and by role, not by code', () => {
     const signed = finding('signer-not-qualified', { required: 'crew:quality role:quality-manager' });
     expect(findingSays(signed, names).en).toContain('it is for: the Quality crew or the quality manager');

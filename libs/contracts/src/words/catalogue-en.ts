@@ -19,6 +19,8 @@ export const en = {
     '{characteristic}, of “{operation}”{places}: recorded {recorded}, required {required}. Have it put right and verified, or correct the entry if it was written down wrong.',
   'finding.value-missing':
     '{characteristic}, of “{operation}”{places}: not recorded, required {required}. Record what was found.',
+  'finding.value-missing.part':
+    '{characteristic}, of “{operation}”{places}: not recorded, and the other readings are compared with it. Record what was found.',
   'finding.value-of-wrong-kind':
     '{characteristic}, of “{operation}”{places}: “{recorded}” is not the kind of value asked for, which is {required}. Enter it as asked.',
   'finding.relation-not-met':
@@ -155,6 +157,7 @@ export const en = {
   'event.unknown': '{type}.',
 
   'required.any': 'any value',
+  'required.derived': 'worked out from the readings',
   'required.at-least': 'at least {value}',
   'required.at-most': 'at most {value}',
   'required.more-than': 'more than {value}',

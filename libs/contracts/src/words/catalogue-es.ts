@@ -18,6 +18,8 @@ export const es: { readonly [K in Key]: string } = {
     '{characteristic}, en “{operation}”{places}: anotado {recorded}, se pide {required}. Que se corrija y se verifique, o corrija la anotación si se escribió mal.',
   'finding.value-missing':
     '{characteristic}, en “{operation}”{places}: sin anotar, se pide {required}. Anote lo que se encontró.',
+  'finding.value-missing.part':
+    '{characteristic}, en “{operation}”{places}: sin anotar, y las otras lecturas se comparan con ese dato. Anote lo que se encontró.',
   'finding.value-of-wrong-kind':
     '{characteristic}, en “{operation}”{places}: “{recorded}” no es el tipo de dato que se pide, que es {required}. Anótelo como se pide.',
   'finding.relation-not-met':
@@ -155,6 +157,7 @@ export const es: { readonly [K in Key]: string } = {
   'event.unknown': '{type}.',
 
   'required.any': 'cualquier valor',
+  'required.derived': 'se calcula con las lecturas',
   'required.at-least': 'al menos {value}',
   'required.at-most': 'cuando mucho {value}',
   'required.more-than': 'más de {value}',

@@ -1,12 +1,13 @@
 import type { Finding, Rule, Words } from '@libs/judge';
 import { isDecimal } from '@libs/kernel';
+import type { Key } from './catalogue-en';
 import { defectSays, placesSays } from './defect-says';
 import { becauseSays } from './hold-says';
 import type { Names } from './names';
 import type { Fill } from './say';
 import { NOTHING, isKey, joined, same, say } from './say';
 import { sourceSays } from './source-says';
-import { requirementSays, valueSays } from './value-says';
+import { isRelation, requirementSays, valueSays } from './value-says';
 
 /** One finding in one plain sentence or two: what is, then what to do, and on whose authority. */
 export const findingSays = (finding: Finding, names: Names): Words => {
@@ -17,10 +18,16 @@ export const findingSays = (finding: Finding, names: Names): Words => {
 
 const bracketed = (source: Words): Words => ({ en: `(${source.en})`, es: `(${source.es})` });
 
-/** Some rules have a second sentence: for a gap that is a single value, and for what no entry ran into. */
-const keyOf = ({ rule, entry, characteristic }: Finding): Parameters<typeof say>[0] => {
-  const special = `finding.${rule}.${entry === undefined ? 'alone' : characteristic === undefined ? '' : 'value'}`;
-  return isKey(special) ? special : `finding.${rule}`;
+/** Some rules have a second sentence: for what no entry ran into, for a gap that is one value, for a part of a relation. */
+const keyOf = (finding: Finding): Key => {
+  const special = `finding.${finding.rule}.${aspectOf(finding)}`;
+  return isKey(special) ? special : `finding.${finding.rule}`;
+};
+
+const aspectOf = ({ entry, characteristic, required }: Finding): 'alone' | 'part' | 'value' | 'whole' => {
+  if (required !== undefined && isRelation(required)) return 'part';
+  if (characteristic !== undefined && entry !== undefined) return 'value';
+  return entry === undefined ? 'alone' : 'whole';
 };
 
 const fillOf = (finding: Finding, names: Names): Fill => ({

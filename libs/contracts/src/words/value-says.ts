@@ -35,6 +35,7 @@ export const requirementSays = (
   kind: ValueKind | null = null,
 ): Words => {
   const cell = required.trim();
+  if (kind === 'derived' || isRelation(cell)) return say('required.derived');
   if (cell === '0' && (kind === 'count' || unit === '1')) return say('required.none');
 
   const inner = /^not\((.*)\)$/.exec(cell)?.[1];
@@ -42,6 +43,9 @@ export const requirementSays = (
 
   return either(alternatives(cell).map((part) => partSays(part, unit)));
 };
+
+/** A relation between readings, not a limit: `3 * hole <= joist-depth`. Limits begin with their sign, or have none. */
+export const isRelation = (cell: string): boolean => /^[a-z\d][^"]*[<>=]/i.test(cell);
 
 /** At the commas outside quotes and brackets. */
 const alternatives = (cell: string): readonly string[] =>
