@@ -24,8 +24,8 @@ export const SourceSays = ({
   const says = (
     <>
       {t(KINDS[source.kind])}
-      {source.kind !== 'practice' && `: ${source.reference}`}{' '}
-      <span className="mono small">({source.row})</span>
+      {source.kind !== 'practice' && source.reference !== '' && `: ${source.reference}`}{' '}
+      {source.row !== '' && <span className="mono small">({source.row})</span>}
     </>
   );
   if (open) return <span className="quiet small">{says}</span>;

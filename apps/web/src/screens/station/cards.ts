@@ -27,15 +27,16 @@ export type Next =
   | { readonly do: 'ask' | 'record'; readonly card: Card }
   | { readonly do: 'move-on'; readonly to: Station };
 
+/** What comes first of the open work here, in working order. A cover that still waits is asked for: the answer says why. */
 const dueNext = (section: SectionFacts, cleared: ReadonlySet<string>): Next | null => {
-  const due = section.operations.filter(({ mark }) => mark === 'due' || mark === 'open-at-places');
-  const signed = due.filter(isSignedWithStation);
-  if (signed.some((card) => !card.cover)) return { do: 'sign-off' };
-  const asked = due.find((card) => isAsked(card) && !cleared.has(card.operation));
-  if (asked !== undefined) return { do: 'ask', card: asked };
-  const own = due.find((card) => !isSignedWithStation(card));
-  if (own !== undefined) return { do: 'record', card: own };
-  return signed.length > 0 ? { do: 'sign-off' } : null;
+  for (const card of section.operations) {
+    const due = card.mark === 'due' || card.mark === 'open-at-places';
+    if (isAsked(card) && isOpen(card) && card.mark !== 'held' && !cleared.has(card.operation))
+      return { do: 'ask', card };
+    if (due && isSignedWithStation(card) && !card.cover) return { do: 'sign-off' };
+    if (due) return { do: 'record', card };
+  }
+  return null;
 };
 
 const onward = (section: SectionFacts, station: Station, stations: readonly Station[]): Next => {

@@ -11,8 +11,7 @@ export const PanelHead = ({ title, close }: Props): ReactNode => {
   useEffect(() => {
     heading.current?.focus({ preventScroll: true });
     // The serial stays on top; what lies above it gives its room to the form.
-    const head = document.getElementById('section-head');
-    if (head !== null) window.scrollTo(0, head.offsetTop);
+    document.getElementById('section-top')?.scrollIntoView();
   }, []);
   return (
     <div className="panel-head">

@@ -37,7 +37,7 @@ export const SectionHead = ({ section }: { readonly section: SectionFacts }): Re
   const role = section.sections.find(({ serial }) => serial === section.serial)?.role ?? null;
   const facts = section.facts.filter(({ matters }) => matters);
   return (
-    <header className="section-head" id="section-head">
+    <header className="section-head">
       <h1 className="section-serial">
         <Serial of={section.serial} />
       </h1>

@@ -65,6 +65,8 @@ export const SectionWork = (props: Props): ReactNode => {
   const lists = useMemo(() => <WorkLists section={section} />, [section]);
   return (
     <WorkContext value={work}>
+      {/* Where a panel scrolls to: the head below sticks, and does not know its own place. */}
+      <div id="section-top" />
       <SectionHead section={section} />
       {asking.trouble !== null && <TroubleNotice trouble={asking.trouble} again={asking.retry} />}
       <div className={open ? 'station-body panel-open' : 'station-body'}>

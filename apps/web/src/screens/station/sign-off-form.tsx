@@ -26,28 +26,46 @@ const emptyOf = (cards: readonly Card[]): SignOffDraft =>
 
 type LineProps = { readonly card: Card; readonly line: Line; readonly change: (part: Partial<Line>) => void };
 
-/** Fills in what can only be one thing: yes, the size drawn, none. A measured value is never filled in for anyone. */
-const AsPlanned = ({ card, line, change }: LineProps): ReactNode => {
+/** What can only be one thing: yes, the size drawn, none. A measured value is never filled in for anyone. */
+const fixedByPlan = (card: Card): Typed =>
+  Object.fromEntries(
+    card.values.filter(isTyped).flatMap((asked) => {
+      const value = onlyPlanned(asked);
+      return value === null ? [] : [[asked.characteristic, value] as const];
+    }),
+  );
+
+type AsPlannedProps = {
+  readonly cards: readonly Card[];
+  readonly draft: SignOffDraft;
+  readonly change: (part: SignOffDraft) => void;
+};
+
+/** One tap says "as planned" for all that is marked done; what differs is then put in by hand. */
+const AsPlanned = ({ cards, draft, change }: AsPlannedProps): ReactNode => {
   const { t } = useSpeech();
-  const planned = card.values.filter(isTyped).flatMap((asked) => {
-    const value = onlyPlanned(asked);
-    return value === null ? [] : [[asked.characteristic, value] as const];
-  });
-  if (planned.length === 0) return null;
+  const count = cards.reduce((sum, card) => sum + Object.keys(fixedByPlan(card)).length, 0);
+  if (count === 0) return null;
+  const fill = (): void =>
+    change(
+      Object.fromEntries(
+        cards.flatMap((card) => {
+          const line = draft[card.operation];
+          return line === undefined
+            ? []
+            : [[card.operation, { ...line, typed: { ...fixedByPlan(card), ...line.typed } }] as const];
+        }),
+      ),
+    );
   return (
-    <button
-      type="button"
-      className="button"
-      onClick={() => change({ typed: { ...line.typed, ...Object.fromEntries(planned) } })}
-    >
-      {t('sign-off.as-planned', { count: planned.length })}
+    <button type="button" className="button big" onClick={fill}>
+      {t('sign-off.as-planned', { count })}
     </button>
   );
 };
 
-const SignOffLine = (props: LineProps): ReactNode => {
+const SignOffLine = ({ card, line, change }: LineProps): ReactNode => {
   const { t, say } = useSpeech();
-  const { card, line, change } = props;
   return (
     <li className="sign-off-line stack tight">
       <div className="row spread">
@@ -75,7 +93,6 @@ const SignOffLine = (props: LineProps): ReactNode => {
       {line.done && (
         <>
           <Caution card={card} />
-          <AsPlanned {...props} />
           {card.values.filter(isTyped).map((asked) => (
             <ValueEntry
               key={asked.characteristic}
@@ -131,6 +148,7 @@ export const SignOffForm = (): ReactNode => {
     <form className="panel-form stack" onSubmit={(event) => void submit(event)}>
       <PanelHead title={t('sign-off.title', { station: say(station.name) })} close={close} />
       <p>{t('sign-off.says')}</p>
+      <AsPlanned cards={done} draft={draft} change={change} />
       <ul className="stack">
         {cards.map((card) => {
           const line = draft[card.operation] ?? { done: false, except: [], typed: {} };

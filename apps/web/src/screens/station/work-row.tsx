@@ -40,7 +40,7 @@ const useSub = (card: Card): string => {
       ? [t('row.waits-for', { work: card.waitsFor.map(({ name }) => say(name)).join(', ') })]
       : []),
     ...(card.station === station.id ? [] : [say(own?.name ?? { en: card.station, es: card.station })]),
-    say(crew?.name ?? { en: card.crew, es: card.crew }),
+    t('row.crew', { crew: say(crew?.name ?? { en: card.crew, es: card.crew }) }),
     ...(isOpen(card) && asked > 0 ? [t('row.values', { count: asked })] : []),
     ...(isOpen(card) && card.photo === 'always' ? [t('row.photo')] : []),
   ].join(' · ');
@@ -132,7 +132,7 @@ const Detail = ({ card, id }: { readonly card: Card; readonly id: string }): Rea
 const Quick = ({ card }: { readonly card: Card }): ReactNode => {
   const { t, say } = useSpeech();
   const { show, mayI, asking } = useWork();
-  if (card.mark !== 'due' && card.mark !== 'open-at-places') return null;
+  if (!isOpen(card) || card.mark === 'held') return null;
   if (isAsked(card))
     return (
       <button
@@ -145,7 +145,7 @@ const Quick = ({ card }: { readonly card: Card }): ReactNode => {
         {t(card.cover ? 'ask.cover' : 'ask.go-on')}
       </button>
     );
-  if (isSignedWithStation(card)) return null;
+  if (isSignedWithStation(card) || card.mark === 'waiting') return null;
   return (
     <button
       type="button"
