@@ -4,6 +4,7 @@ import { tell } from './flow';
 import type { Flow } from './flow';
 import type { Card } from './measured';
 import { mendAll } from './mending';
+import { isCovered, makeRecordGood } from './record-made-good';
 import { sendUnsent } from './late';
 import type { Section } from './section-state';
 import { learn } from './section-state';
@@ -47,6 +48,7 @@ function* ask(section: Section, card: Card): Flow<Answer | undefined> {
 function* putRight(section: Section, asked: Card, findings: NonNullable<Answer['findings']>): Flow {
   yield* sendUnsent(section);
   yield* mendAll(section);
+  yield* makeRecordGood(section);
 
   for (const { operation, rule } of findings) {
     const card = section.cards.get(operation);
@@ -59,12 +61,9 @@ function* putRight(section: Section, asked: Card, findings: NonNullable<Answer['
 }
 
 const madeGood = (section: Section, card: Card, rule: string): ReturnType<typeof workEntry> => {
-  const covered = [...section.done].some((done) =>
-    (section.cards.get(done)?.hides ?? []).some(
-      ({ operation, hidden }) => operation === card.operation && hidden !== 'lift',
-    ),
-  );
-  if (covered || rule === 'recorded-under-cover') return reconstructedEntry(section, card, card.station);
+  if (isCovered(section, card) || rule === 'recorded-under-cover') {
+    return reconstructedEntry(section, card, card.station);
+  }
   if (card.entry === 'I' || card.entry === 'T' || section.chance.yes(0.5)) {
     return workEntry(section, card, card.station, fatesOf(section));
   }

@@ -40,9 +40,25 @@ const sentAt = (
   station,
 });
 
+/** Looks and tests in the plant are an inspector's, whoever's crew the operation is. */
+const signerOf = (section: Section, card: Card): { actor: string; crew: string } => {
+  const ownSignature = card.entry === 'I' || card.entry === 'T';
+  if (!ownSignature || card.crew === 'installer') return someoneOf(section.world, card.crew, section.chance);
+
+  const actor = someoneWhoDidNotVouch(section);
+  if (card.crew !== 'quality') section.vouched.add(actor);
+  return { actor, crew: card.crew };
+};
+
+/** Nobody inspects what they have signed for themselves. */
+export const someoneWhoDidNotVouch = ({ world, chance, vouched }: Section): string => {
+  const free = world.staff.inspectors.filter((one) => !vouched.has(one));
+  return free.length === 0 ? world.staff.qualityManager : chance.pick(free);
+};
+
 /** One entry for one operation: an inspection, a test, or a sign-off made good. */
 export const workEntry = (section: Section, card: Card, station: string, fates: Fates): Telling => {
-  const { actor, crew } = someoneOf(section.world, card.crew, section.chance);
+  const { actor, crew } = signerOf(section, card);
   return telling(
     'work',
     {
@@ -59,8 +75,10 @@ export const workEntry = (section: Section, card: Card, station: string, fates: 
 };
 
 /** Work that was right and whose sign-off was forgotten: seen by an inspector before it is covered, with a photo. */
-export const seenEntry = (section: Section, card: Card, station: string): Telling =>
-  telling(
+export const seenEntry = (section: Section, card: Card, station: string): Telling => {
+  const actor = someoneWhoDidNotVouch(section);
+  section.vouched.add(actor);
+  return telling(
     'work',
     {
       serial: section.serial,
@@ -71,8 +89,9 @@ export const seenEntry = (section: Section, card: Card, station: string): Tellin
       crew: card.crew,
       ...sentAt(section, station),
     },
-    { actor: section.chance.pick(section.world.staff.inspectors), atMs: section.now },
+    { actor, atMs: section.now },
   );
+};
 
 /** Found missing when it was covered already: opened up or scoped, and signed by the quality manager. */
 export const reconstructedEntry = (section: Section, card: Card, station: string): Telling =>

@@ -60,8 +60,10 @@ function* runSite(world: World, part: HomePart, chance: Chance): Flow {
     done: new Set(),
     unsent: [],
     defects: [],
+    recordHolds: [],
     hidden: [],
     shortages: [],
+    vouched: new Set(),
     now: later(world, part.shippedMs + DAY_MS * chance.between(1, 6), 30),
   };
   yield* workAt(site, 'site', [...site.cards.values()]);

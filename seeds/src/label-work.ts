@@ -1,3 +1,4 @@
+import { someoneWhoDidNotVouch } from './entries';
 import { tell } from './flow';
 import type { Flow } from './flow';
 import type { Card } from './measured';
@@ -27,7 +28,7 @@ export function* affixLabel(section: Section, card: Card): Flow {
         device: `tablet-${card.station}`,
         station: card.station,
       },
-      { actor: chance.pick(world.staff.inspectors), atMs: section.now },
+      { actor: someoneWhoDidNotVouch(section), atMs: section.now },
     ),
   );
   learn(section, said);

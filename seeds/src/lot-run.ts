@@ -41,7 +41,7 @@ const OTHERWISE: readonly [number, number] = [6, 15];
 const MAKERS = ['Bramwell Supply', 'Ostrander Mills', 'Tarn & Pike', 'Hollis Yard', 'Verity Works'] as const;
 
 const lotNumber = (kind: string, count: number, chance: Chance): string =>
-  `${kind.slice(0, 3).toUpperCase()}-${chance.hex(3).toUpperCase()}-${String(count).padStart(4, '0')}`;
+  `${kind.slice(0, 3).toUpperCase()}-${chance.hex(6).toUpperCase()}-${String(count).padStart(3, '0')}`;
 
 /** Lots of one kind at one station through the year: received, opened, used up, and the next. */
 export function* runLots(world: World, station: string, kind: string, chance: Chance): Flow {

@@ -11,17 +11,18 @@ import { later } from './world';
 /** The other half of the same home is scanned, and the entry is put right some minutes later. */
 export function* wrongSerial(section: Section, card: Card, station: string, fates: Fates): Flow<boolean> {
   const { world, chance, serial } = section;
-  const sibling = chance.pick(section.home.sections.filter((one) => one.serial !== serial));
+  const sibling = otherHalf(section, card);
+  if (sibling === undefined) return false;
   const right = workEntry(section, card, station, { ...fates, outOfLimits: () => null, leftOut: () => null });
-  const [wrong] = yield* tell({ ...right, body: { ...right.body, serial: sibling.serial } });
-  if (wrong?.ok !== true || wrong.answer.holds?.length !== 0) return false;
+  const [wrong] = yield* tell({ ...right, body: { ...right.body, serial: sibling } });
+  if (wrong?.ok !== true) return false;
 
   section.now = later(world, section.now, chance.between(3, 30));
   const [moved] = yield* tell(
     telling(
       'wrongSerial',
       {
-        recordedOn: sibling.serial,
+        recordedOn: sibling,
         belongsTo: serial,
         operation: card.operation,
         note: 'Scanned the other half',
@@ -34,6 +35,15 @@ export function* wrongSerial(section: Section, card: Card, station: string, fate
   if (moved?.ok === true) section.done.add(card.operation);
   return moved?.ok === true;
 }
+
+/** A section of the same home that stands on the line too and has not had this work. */
+const otherHalf = ({ world, home, serial }: Section, { operation }: Card): string | undefined =>
+  home.sections.find((one) => {
+    const other = world.underway.get(one.serial);
+    return (
+      one.serial !== serial && other !== undefined && other.cards.has(operation) && !other.done.has(operation)
+    );
+  })?.serial;
 
 /** A figure written down wrong, noticed and put right: the entry stays, its values are replaced. */
 export function* typo(section: Section, card: Card): Flow {

@@ -18,7 +18,7 @@ type Thread = {
 };
 
 /** Minutes of the story told at once: shorter rounds cost commits, longer ones make every entry seem late. */
-const WINDOW_MS = 15 * 60_000;
+const WINDOW_MS = 25 * 60_000;
 
 /**
  * Runs all threads by their own clocks. What falls into one window is sent together, by time and then by thread, so

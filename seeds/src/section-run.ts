@@ -6,6 +6,7 @@ import type { Stay } from './line-plan';
 import { sendUnsent } from './late';
 import type { Card } from './measured';
 import { mendAll } from './mending';
+import { makeRecordGood } from './record-made-good';
 import type { HomeOrder } from './models';
 import type { Chance } from './random';
 import type { Hidden, Section } from './section-state';
@@ -53,15 +54,19 @@ export function* runSection(world: World, part: SectionPart, chance: Chance): Fl
     done: new Set(),
     unsent: [],
     defects: [],
+    recordHolds: [],
     hidden: [],
     shortages: [],
+    vouched: new Set(),
     now: first.fromMs,
   };
 
+  world.underway.set(own.serial, section);
   for (const stay of part.stays) {
     if (section.now > world.endMs) return;
     yield* stayAt(section, stay);
   }
+  world.underway.delete(own.serial);
   part.escaped.push(...section.hidden);
   if (part.shipMs !== null) yield* ship(section, part.shipMs);
 }
@@ -110,6 +115,7 @@ function* beforeFinal(section: Section, station: string): Flow {
   yield* punchList(section, station);
   yield* shortagesFitted(section, station);
   yield* mendAll(section);
+  yield* makeRecordGood(section);
 }
 
 function* shortagesFitted(section: Section, station: string): Flow {

@@ -11,6 +11,12 @@ export type KnownDefect = {
   readonly operation: string | null;
   reworkedBy: string | null;
 };
+/** The record, not the work, is short of something: who signed, a value, an entry that others need. */
+export type RecordHold = {
+  readonly hold: string;
+  readonly operation: string | null;
+  readonly reason: string;
+};
 /** A fault that is there and nobody has noticed yet. */
 export type Hidden = { readonly fault: Fault; readonly place: string | null };
 
@@ -26,8 +32,12 @@ export type Section = {
   /** Done on the floor, its sign-off not sent yet. */
   readonly unsent: Telling[];
   readonly defects: KnownDefect[];
+  /** As the last answer had them. */
+  recordHolds: readonly RecordHold[];
   readonly hidden: Hidden[];
   readonly shortages: string[];
+  /** Inspectors who signed for work of a crew: they do not look at it a second time. */
+  readonly vouched: Set<string>;
   now: number;
 };
 
@@ -35,6 +45,8 @@ export type Section = {
 export const learn = (section: Section, said: readonly Said[]): void => {
   for (const one of said) {
     if (!one.ok) continue;
+    if (one.answer.holds !== undefined)
+      section.recordHolds = one.answer.holds.filter(({ defect }) => defect === null);
     for (const hold of one.answer.holds ?? []) {
       const { defect } = hold;
       if (defect === null || section.defects.some((known) => known.defect === defect)) continue;

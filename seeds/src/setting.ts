@@ -75,6 +75,7 @@ export const settingOf = (
     mounted: new Map(),
     badLots: new Set(),
     trimmedWithBadLot: new Set(),
+    underway: new Map(),
   };
   const stays = (index: number): readonly Stay[] => plan.stays(index, line, at);
   return {

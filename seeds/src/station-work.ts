@@ -9,6 +9,7 @@ import { affixLabel } from './label-work';
 import { typo, wrongSerial } from './mistakes';
 import type { Card } from './measured';
 import { mend, mendAll } from './mending';
+import { makeRecordGood } from './record-made-good';
 import { isAsked, phasesOf } from './phases';
 import type { Phase } from './phases';
 import type { Section } from './section-state';
@@ -132,4 +133,5 @@ function* mendBeforeMoving(section: Section): Flow {
   for (const known of [...section.defects]) {
     if (section.chance.yes(0.82)) yield* mend(section, known);
   }
+  if (section.recordHolds.length > 0 && section.chance.yes(0.75)) yield* makeRecordGood(section);
 }

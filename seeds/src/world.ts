@@ -1,6 +1,7 @@
 import type { FloorClock } from './floor-clock';
 import type { Staff } from './people';
 import type { Chance } from './random';
+import type { Section } from './section-state';
 import type { Fault, Story } from './story';
 
 /** What everyone in the story knows. Nothing here changes while it is told. */
@@ -22,6 +23,8 @@ export type World = {
   readonly mounted: Map<string, string>;
   readonly badLots: Set<string>;
   readonly trimmedWithBadLot: Set<string>;
+  /** Sections on their way, for whoever scans the other half. */
+  readonly underway: Map<string, Section>;
 };
 
 const MINUTE_MS = 60_000;
@@ -50,6 +53,7 @@ export const someoneOf = (
 ): { actor: string; crew: string } => {
   const own = staff.crew(crew);
   if (crew === 'quality') return { actor: chance.pick(staff.inspectors), crew };
+  if (crew === 'installer') return { actor: chance.pick(own), crew };
   if (own.length > 0 && !chance.yes(0.08)) return { actor: chance.pick(own), crew };
 
   const others = staff.all.filter(

@@ -12,6 +12,7 @@ import type { Simulated } from '../../../../seeds/src';
 import { Usable } from '../exit-code';
 import { leavesIn } from './leaves';
 import { openPlantIn, withAccess } from './open-plant';
+import { openUntold } from './open-untold';
 
 export type DemonstrationWish = {
   readonly folder: string;
@@ -73,6 +74,7 @@ const assertEmpty = (folder: string): void => {
 
 const fill = async (making: string, wish: DemonstrationWish): Promise<Omit<Made, 'folder'>> => {
   const simulated = await tellStory(making, wish);
+  await (await openPlantIn(making)).close();
   await withAccess(making, async (access) => {
     for (const { person, pin } of simulated.signIns) await access.addPerson(person, pin, true);
   });
@@ -93,7 +95,7 @@ const tellStory = async (
   const files = demonstrationFiles(projectFolder());
   const random = demonstrationRandom(wish.seed);
   let nowMs = 0;
-  const plant = await openPlantIn(making, { clock: () => nowMs, id: random.id, random: random.bytes });
+  const plant = await openUntold({ folder: making, clock: () => nowMs, id: random.id, random: random.bytes });
   try {
     const simulated = await simulate({
       plant,

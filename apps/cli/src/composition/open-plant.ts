@@ -1,16 +1,14 @@
 import { existsSync, mkdirSync } from 'node:fs';
 import { KeyReused } from '@libs/ledger';
 import { dataFolder, openAccess, openPlantAt } from '@libs/plant';
-import type { Access, Plant, PlantPlace } from '@libs/plant';
+import type { Access, Plant } from '@libs/plant';
 import { Usable } from '../exit-code';
 import { assertNobodyWrites } from './writer-guard';
 
 const postgres = (): string | undefined => process.env['DATABASE_URL'] || undefined;
 
-type Demonstration = Pick<PlantPlace, 'id' | 'clock' | 'random'>;
-
 /** Opens the plant for writing, as the server does. */
-export const openPlantIn = async (folder: string, demonstration: Demonstration = {}): Promise<Plant> => {
+export const openPlantIn = async (folder: string): Promise<Plant> => {
   const files = dataFolder(folder);
   const url = postgres();
   mkdirSync(folder, { recursive: true, mode: 0o700 });
@@ -18,7 +16,6 @@ export const openPlantIn = async (folder: string, demonstration: Demonstration =
     at: url === undefined ? { file: files.ledger } : { url },
     keys: files.keys,
     name: 'Studbook',
-    ...demonstration,
   });
 };
 
