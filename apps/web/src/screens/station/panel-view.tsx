@@ -1,6 +1,7 @@
 import { assertNever } from '@libs/kernel';
 import { Suspense, lazy } from 'react';
 import type { ReactNode } from 'react';
+import { DefectForm } from './defect-form';
 import { UnsentPanel } from './unsent-panel';
 import type { Panel } from './panel';
 import { RecordForm } from './record-form';
@@ -10,7 +11,6 @@ import { VerdictPanel } from './verdict-panel';
 
 /** Rarer forms come when they are asked for. */
 const CorrectForm = lazy(() => import('./correct-form').then((m) => ({ default: m.CorrectForm })));
-const DefectForm = lazy(() => import('./defect-form').then((m) => ({ default: m.DefectForm })));
 const LabelForm = lazy(() => import('./label-form').then((m) => ({ default: m.LabelForm })));
 const LotForm = lazy(() => import('./lot-form').then((m) => ({ default: m.LotForm })));
 const ReasonForm = lazy(() => import('./reason-forms').then((m) => ({ default: m.ReasonForm })));

@@ -25,10 +25,10 @@ export const PhotoEntry = ({ photos, needed, change }: Props): ReactNode => {
   };
   return (
     <div className="field">
-      <label className="field">
-        <span className="field-name">{t(needed ? 'photo.needed' : 'photo')}</span>
+      <span className="field-name">{t(needed ? 'photo.needed' : 'photo')}</span>
+      <label className="button photo-button">
+        {t('photo.take')}
         <input
-          className="input"
           type="file"
           accept="image/*"
           capture="environment"

@@ -8,6 +8,7 @@ import { useSpeech } from '../../words/words';
 import { recordPanel } from './cards';
 import type { Card } from './cards';
 import { FindingList } from '../../ui/finding-list';
+import { SourceSays } from '../../ui/source-says';
 import { PanelHead } from './panel-head';
 import { useWork } from './work-context';
 
@@ -16,7 +17,8 @@ type Finding = Answer['findings'][number];
 type Props = { readonly card: Card; readonly answer: Answer };
 
 /** Goes straight to recording what is missing, even when it was due at another station. */
-const RecordMissing = ({ finding, then }: { readonly finding: Finding; readonly then: Card }): ReactNode => {
+type MissingProps = { readonly finding: Finding; readonly then: Card; readonly first: boolean };
+const RecordMissing = ({ finding, then, first }: MissingProps): ReactNode => {
   const { t, say } = useSpeech();
   const { section, show } = useWork();
   const { plant } = useSignedIn();
@@ -45,10 +47,42 @@ const RecordMissing = ({ finding, then }: { readonly finding: Finding; readonly 
   };
   return (
     <div>
-      <button type="button" className="button primary" disabled={busy} onClick={() => void open()}>
+      <button
+        type="button"
+        className={first ? 'button primary' : 'button'}
+        disabled={busy}
+        onClick={() => void open()}
+      >
         {t('verdict.record', { work: say(operation.name) })}
       </button>
     </div>
+  );
+};
+
+/** One thing that stands against it: its name and where it was due, the sentence, who says so, and the way to mend it. */
+const Missing = (props: MissingProps): ReactNode => {
+  const { t, say } = useSpeech();
+  const { plant } = useSignedIn();
+  const { finding } = props;
+  const operation = plant.operations.find(({ id }) => id === finding.operation);
+  const station = plant.stations.find(({ id }) => id === finding.station);
+  return (
+    <li className="finding">
+      <Mark name="refused" size={28} />
+      <div className="grow stack tight">
+        <p className="missing-name">
+          {operation === undefined ? finding.operation : say(operation.name)}
+          {station !== undefined && (
+            <span className="quiet"> · {t('finding.due-at', { station: say(station.name) })}</span>
+          )}
+        </p>
+        <p className="missing-says">{say(finding.says)}</p>
+        <div className="row">
+          <RecordMissing {...props} />
+          <SourceSays source={finding.source} />
+        </div>
+      </div>
+    </li>
   );
 };
 
@@ -61,7 +95,11 @@ const Cleared = ({ card, answer }: Props): ReactNode => {
         <Mark name="proven" size={64} />
         <div className="grow">
           <p className="verdict-word">{t('verdict.cleared')}</p>
-          <p>{t('verdict.cleared-says', { work: say(card.name) })}</p>
+          <p>
+            {t(answer.findings.length > 0 ? 'verdict.cleared-notes' : 'verdict.cleared-says', {
+              work: say(card.name),
+            })}
+          </p>
         </div>
       </div>
       {answer.findings.length > 0 && <FindingList findings={answer.findings} />}
@@ -87,7 +125,11 @@ const Refused = ({ card, answer }: Props): ReactNode => {
           <p>{t('verdict.refused-says', { work: say(card.name), count: refusing.length })}</p>
         </div>
       </div>
-      <FindingList findings={refusing} act={(finding) => <RecordMissing finding={finding} then={card} />} />
+      <ul className="findings">
+        {refusing.map((finding, at) => (
+          <Missing key={at} finding={finding} then={card} first={at === 0} />
+        ))}
+      </ul>
       {others.length > 0 && <FindingList findings={others} />}
       {!mayDecide(me) && <p className="quiet">{t('verdict.help')}</p>}
       <button type="button" className="button big" disabled={asking} onClick={() => mayI(card)}>

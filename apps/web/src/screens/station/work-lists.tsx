@@ -20,25 +20,19 @@ const Rows = ({ id, cards }: ListProps): ReactNode => {
   );
 };
 
-const DUE: ReadonlySet<Card['mark']> = new Set(['due', 'open-at-places', 'held']);
-
-/** Due first, then what came along from earlier stations, then what waits, then what is proven. */
+/** What is open here in working order, then what came along from earlier stations, then what is proven. */
 export const WorkLists = ({ section }: { readonly section: SectionFacts }): ReactNode => {
   const { t } = useSpeech();
   const { operations, carried } = section;
-  const due = operations.filter(({ mark }) => DUE.has(mark));
-  const waiting = operations.filter(({ mark }) => mark === 'waiting');
-  const done = operations.filter(({ mark }) => mark === 'proven' || mark === 'covered');
+  const isDone = ({ mark }: Card): boolean => mark === 'proven' || mark === 'covered';
+  const open = operations.filter((card) => !isDone(card));
   return (
     <>
       {operations.length === 0 && <p className="notice">{t('list.nothing-planned')}</p>}
-      {operations.length > 0 && due.length === 0 && waiting.length === 0 && (
-        <p className="notice proven">{t('list.all-done')}</p>
-      )}
-      <Rows id="list.due" cards={due} />
+      {operations.length > 0 && open.length === 0 && <p className="notice proven">{t('list.all-done')}</p>}
+      <Rows id="list.due" cards={open} />
       <Rows id="list.carried" cards={carried} />
-      <Rows id="list.waiting" cards={waiting} />
-      <Rows id="list.done" cards={done} />
+      <Rows id="list.done" cards={operations.filter(isDone)} />
     </>
   );
 };

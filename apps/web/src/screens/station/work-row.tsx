@@ -22,7 +22,7 @@ const MARK_WORDS = {
 
 /** The list's own heading has said it: the word need not stand in every row. */
 const saidByHeading = ({ mark, station }: Card, here: string): boolean =>
-  station === here && (mark === 'due' || mark === 'waiting' || mark === 'proven');
+  station === here && (mark === 'due' || mark === 'proven');
 
 const useSub = (card: Card): string => {
   const { t, say } = useSpeech();
