@@ -21,8 +21,17 @@ export function* askFirst(section: Section, card: Card): Flow {
     const answer = yield* ask(section, card);
     if (answer === undefined || answer.answer === 'cleared') return;
     yield* putRight(section, card, answer.findings ?? []);
+    if (section.leftOpen.size > 0 && waitsForLeftOpen(section, answer)) return standStill(section);
   }
 }
+
+const waitsForLeftOpen = (section: Section, { findings = [] }: Answer): boolean =>
+  findings.some(({ operation, grade }) => grade === 'refuse' && section.leftOpen.has(operation));
+
+/** It stands where it is until the story ends; a visitor goes on from here. */
+const standStill = (section: Section): void => {
+  section.now = section.world.endMs + 1;
+};
 
 function* ask(section: Section, card: Card): Flow<Answer | undefined> {
   const { world, chance, serial } = section;
@@ -52,7 +61,13 @@ function* putRight(section: Section, asked: Card, findings: NonNullable<Answer['
 
   for (const { operation, rule } of findings) {
     const card = section.cards.get(operation);
-    if (card === undefined || section.done.has(operation) || operation === asked.operation) continue;
+    if (
+      card === undefined ||
+      section.done.has(operation) ||
+      operation === asked.operation ||
+      section.leftOpen.has(operation)
+    )
+      continue;
     section.now = later(section.world, section.now, section.chance.between(3, 15));
     const entry = madeGood(section, card, rule);
     learn(section, yield* tell(entry));

@@ -58,7 +58,8 @@ export const fatesOf = (section: Section): Fates => {
   return {
     late: () => chance.yes(SHARES.late),
     forgotten: (card) =>
-      !NEVER_FORGOTTEN.has(card.operation) && card.entry !== 'T' && chance.yes(SHARES.forgotten),
+      section.leftOpen.has(card.operation) ||
+      (!NEVER_FORGOTTEN.has(card.operation) && card.entry !== 'T' && chance.yes(SHARES.forgotten)),
     leftOut: (card) => {
       const names = typedValues(card).map(({ characteristic }) => characteristic);
       return names.length > 0 && chance.yes(SHARES.valueMissing) ? pickFrom(names) : null;

@@ -63,6 +63,7 @@ function* runSite(world: World, part: HomePart, chance: Chance): Flow {
     recordHolds: [],
     hidden: [],
     shortages: [],
+    leftOpen: new Set(),
     vouched: new Set(),
     now: later(world, part.shippedMs + DAY_MS * chance.between(1, 6), 30),
   };

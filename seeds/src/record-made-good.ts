@@ -20,7 +20,8 @@ export const isCovered = (section: Section, card: Card): boolean =>
 /** What the record is short of is entered; a hold that stays all the same is decided by the quality manager. */
 export function* makeRecordGood(section: Section): Flow {
   yield* enterMissing(section);
-  for (const { hold } of section.recordHolds) {
+  for (const { hold, operation } of section.recordHolds) {
+    if (section.leftOpen.has(operation ?? '')) continue;
     const stays = section.recordHolds.some((one) => one.hold === hold);
     if (stays) yield* decide(section, hold);
   }
@@ -31,7 +32,7 @@ function* enterMissing(section: Section): Flow {
   for (const operation of operations) {
     const card = section.cards.get(operation);
     const unsent = section.unsent.some(({ body }) => body['station'] === card?.station);
-    if (card === undefined || card.label || unsent) continue;
+    if (card === undefined || card.label || unsent || section.leftOpen.has(operation)) continue;
     section.now = later(section.world, section.now, section.chance.between(3, 20));
     learn(section, yield* tell(entered(section, card)));
     section.done.add(operation);

@@ -25,6 +25,8 @@ export type SectionPart = {
   readonly escaped: Hidden[];
 };
 
+const BEFORE_VISITORS = { station: 'drywall', operations: ['wire-protected'] } as const;
+
 /** One section from the first station to the truck. */
 export function* runSection(world: World, part: SectionPart, chance: Chance): Flow {
   const [first] = part.stays;
@@ -57,6 +59,7 @@ export function* runSection(world: World, part: SectionPart, chance: Chance): Fl
     recordHolds: [],
     hidden: [],
     shortages: [],
+    leftOpen: leftOpenFor(part.stays),
     vouched: new Set(),
     now: first.fromMs,
   };
@@ -70,6 +73,14 @@ export function* runSection(world: World, part: SectionPart, chance: Chance): Fl
   part.escaped.push(...section.hidden);
   if (part.shipMs !== null) yield* ship(section, part.shipMs);
 }
+
+/** Who stands before the boards when the story ends has its plates unrecorded: a visitor may ask, and see why not. */
+const leftOpenFor = (stays: readonly Stay[]): ReadonlySet<string> => {
+  const last = stays.at(-1);
+  return new Set(
+    last?.toMs === null && last.station === BEFORE_VISITORS.station ? BEFORE_VISITORS.operations : [],
+  );
+};
 
 function* stayAt(section: Section, stay: Stay): Flow {
   const { world, chance } = section;

@@ -36,6 +36,8 @@ export type Section = {
   recordHolds: readonly RecordHold[];
   readonly hidden: Hidden[];
   readonly shortages: string[];
+  /** Work whose record a visitor finds missing: nobody in the story makes it good. */
+  readonly leftOpen: ReadonlySet<string>;
   /** Inspectors who signed for work of a crew: they do not look at it a second time. */
   readonly vouched: Set<string>;
   now: number;

@@ -77,7 +77,7 @@ export const settingOf = (
     trimmedWithBadLot: new Set(),
     underway: new Map(),
   };
-  const stays = (index: number): readonly Stay[] => plan.stays(index, line, at);
+  const stays = (index: number): readonly Stay[] => secondAtBoards(plan.stays(index, line, at), world.endMs);
   return {
     name,
     zone,
@@ -87,6 +87,20 @@ export const settingOf = (
     homes: planned(orders, { world, stays, chance }),
     sections,
   };
+};
+
+/** Who stands before the boards' station at the end has just moved on: two wait there for a visitor. */
+const secondAtBoards = (stays: readonly Stay[], endMs: number): readonly Stay[] => {
+  const last = stays.at(-1);
+  if (last?.toMs !== null || last.station !== 'insulation' || last.pulled !== null) return stays;
+
+  const movedMs = endMs - 45 * 60_000;
+  const [fromMs, toMs] = [last.fromMs, movedMs];
+  return [
+    ...stays.slice(0, -1),
+    { station: last.station, fromMs, toMs, pulled: null },
+    { station: 'drywall', fromMs: movedMs, toMs: null, pulled: null },
+  ];
 };
 
 const ordersOf = (

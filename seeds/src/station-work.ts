@@ -6,6 +6,7 @@ import { report } from './finding-out';
 import { tell } from './flow';
 import type { Flow } from './flow';
 import { affixLabel } from './label-work';
+import { lookAgain } from './look-again';
 import { typo, wrongSerial } from './mistakes';
 import type { Card } from './measured';
 import { mend, mendAll } from './mending';
@@ -23,6 +24,8 @@ const WORK_MINUTES = 105;
 const FAULTS = { wet: 2.9, dry: 1.05 };
 /** Of the leads who should ask first, these just tell. */
 const TELLS_WITHOUT_ASKING = 0.04;
+/** Somebody wants a second look, and a person decides. */
+const LOOK_AGAIN = 0.002;
 
 /** All the work of one stay: what the station owes, in the order it is done, until the section moves on. */
 export function* workAt(section: Section, station: string, due: readonly Card[]): Flow {
@@ -39,6 +42,7 @@ export function* workAt(section: Section, station: string, due: readonly Card[])
     yield* faultsOf(section, station, phase);
   }
   noteBadLots(section, station);
+  if (section.chance.yes(LOOK_AGAIN)) yield* lookAgain(section);
   yield* mendBeforeMoving(section);
 }
 
@@ -52,6 +56,7 @@ const noteBadLots = ({ world, serial }: Section, station: string): void => {
 
 function* enter(section: Section, station: string, card: Card, fates: Fates): Flow {
   if (isAsked(card)) yield* askFirst(section, card);
+  if (section.now > section.world.endMs) return;
   if (card.label) return yield* affixLabel(section, card);
   if (fates.forgotten(card)) return;
 
@@ -83,6 +88,7 @@ function* signTogether(
 ): Flow {
   const asked = phase.cards.find(isAsked);
   if (asked !== undefined && !section.chance.yes(TELLS_WITHOUT_ASKING)) yield* askFirst(section, asked);
+  if (section.now > section.world.endMs) return;
 
   const cards = phase.cards.filter((card) => !fates.forgotten(card));
   if (cards.length === 0) return;
