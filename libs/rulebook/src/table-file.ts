@@ -35,7 +35,7 @@ const recordsOf = (file: string, text: string, complain: Complain): readonly (re
   } catch (error) {
     complain({
       file,
-      row: lineOf(error),
+      row: rowOf(error),
       column: null,
       says: error instanceof Error ? error.message : String(error),
     });
@@ -43,8 +43,9 @@ const recordsOf = (file: string, text: string, complain: Complain): readonly (re
   }
 };
 
-const lineOf = (error: unknown): number =>
-  error instanceof Error && 'lines' in error && typeof error.lines === 'number' ? error.lines : 1;
+/** The row that could not be read: one after those that could. */
+const rowOf = (error: unknown): number =>
+  error instanceof Error && 'records' in error && typeof error.records === 'number' ? error.records + 1 : 1;
 
 const cellsOf = (
   header: readonly string[],

@@ -1,0 +1,67 @@
+import { changed, problemsOf, resolved, SMALL } from '../support/small-rulebook';
+
+const O = 'operations.yaml';
+
+describe('operations that would have to come before themselves', () => {
+  it('are named in full, with the file and row of the first', () => {
+    const files = changed(O, '  lots: [cable]\n', '  lots: [cable]\n  hard: [boarded]\n');
+    expect(problemsOf(files)).toStrictEqual([
+      { file: O, row: 7, column: 'hard', says: 'needs itself: wired needs boarded needs wired' },
+    ]);
+  });
+
+  it('are found through all-due as well', () => {
+    const files = changed(O, '  lots: [cable]\n', '  lots: [cable]\n  hard: [finished]\n');
+    expect(problemsOf(files)[0]?.says).toBe('needs itself: wired needs finished needs wired');
+  });
+
+  it('are no fault where the two edges never meet in one design', () => {
+    const files = changed(
+      O,
+      '  lots: [cable]\n',
+      `  lots: [cable]\n  variants: [{ when: { wind: '"III"' }, hard: [boarded] }]\n`,
+      changed(
+        'covers.csv',
+        'source\nboarded,wired,any,-,refuse,published,NEC 300.4',
+        'source,wind\nboarded,wired,any,-,refuse,published,NEC 300.4,"not(""III"")"',
+        changed(
+          'covers.csv',
+          'boarded,piped,any,-,refuse,practice,practice',
+          'boarded,piped,any,-,refuse,practice,practice,-',
+        ),
+      ),
+    );
+    expect(problemsOf(files)).toStrictEqual([]);
+  });
+
+  it('are a fault as soon as one design has both', () => {
+    const files = changed(
+      O,
+      '  lots: [cable]\n',
+      `  lots: [cable]\n  variants: [{ when: { wind: '"III"' }, hard: [boarded] }]\n`,
+    );
+    expect(problemsOf(files)).toMatchObject([
+      { file: O, says: 'needs itself: wired needs boarded needs wired' },
+    ]);
+  });
+});
+
+describe('the working order', () => {
+  it('goes along the line, a shop just before what it feeds, the site last', () => {
+    expect(resolved().order).toStrictEqual([
+      'wired',
+      'piped',
+      'framed',
+      'boarded',
+      'gassed',
+      'finished',
+      'joined',
+    ]);
+  });
+
+  it('never has an operation before what it requires or hides', () => {
+    const files = changed(O, '  lots: [cable]\n', '  lots: [cable]\n  hard: [gassed]\n', SMALL);
+    const { order } = resolved(files);
+    expect(order.indexOf('gassed')).toBeLessThan(order.indexOf('wired'));
+  });
+});

@@ -1,0 +1,152 @@
+import type { Design } from '@libs/judge';
+import { passes } from '@libs/judge';
+import { compileCell, resolvePlan } from '@libs/rulebook';
+import fc from 'fast-check';
+import { changed, DESIGN, problemsOf, read, resolved, sha256Hex, SMALL } from '../support/small-rulebook';
+
+const V = 'values.csv';
+
+describe('several rows for one characteristic', () => {
+  const required = (wind: string): string | undefined =>
+    resolved(SMALL, { ...DESIGN, wind }).operations['wired']?.values.find(
+      ({ characteristic }) => characteristic === 'spacing',
+    )?.required;
+
+  it('the most specific that matches is required', () => {
+    expect(required('I')).toBe('<= 24');
+    expect(required('III')).toBe('<= 16');
+  });
+
+  it('that overlap, are equally specific and disagree are an error when the rulebook is read', () => {
+    const files = changed(
+      V,
+      '<= 24,-,-,-,hold,entry,-,always,1,practice,practice,yes,-',
+      '<= 24,-,-,-,hold,entry,-,always,1,practice,practice,yes,"not(""I"")"',
+    );
+    expect(problemsOf(files)).toStrictEqual([
+      {
+        file: V,
+        row: 4,
+        column: 'characteristic',
+        says: 'disagrees with row 3, as specific, where wind is III',
+      },
+    ]);
+  });
+
+  it('that say the same may overlap, whatever their source', () => {
+    const files = changed(
+      V,
+      '<= 24,-,-,-,hold,entry,-,always,1,practice,practice,yes,-',
+      '<= 16,-,-,-,hold,entry,-,always,1,practice,practice,yes,"not(""I"")"',
+    );
+    expect(problemsOf(files)).toStrictEqual([]);
+  });
+
+  it('that never meet do not disagree', () => {
+    const files = changed(
+      V,
+      '<= 24,-,-,-,hold,entry,-,always,1,practice,practice,yes,-',
+      '<= 24,-,-,-,hold,entry,-,always,1,practice,practice,yes,"""I"",""II"""',
+    );
+    expect(problemsOf(files)).toStrictEqual([]);
+  });
+
+  it('that meet only in designs the operation does not apply to do not disagree', () => {
+    const files = changed(
+      'operations.yaml',
+      '  lots: [cable]\n',
+      `  lots: [cable]\n  when: { wind: '"I","II"' }\n`,
+      changed(
+        V,
+        '<= 24,-,-,-,hold,entry,-,always,1,practice,practice,yes,-',
+        '<= 24,-,-,-,hold,entry,-,always,1,practice,practice,yes,"not(""I"")"',
+      ),
+    );
+    expect(problemsOf(files)).toStrictEqual([]);
+  });
+
+  it('switched off are not required, and disagree with nobody', () => {
+    expect(resolved().operations['gassed']?.values.map(({ characteristic }) => characteristic)).toStrictEqual(
+      ['start', 'end', 'drop'],
+    );
+  });
+});
+
+/**
+ * Goal: what is required of a design is what the most specific matching row says, and where two such rows disagree
+ * for a design, the rulebook is refused; nothing else is.
+ * Method: random tables over three attributes, one of them a number, checked design by design by brute force.
+ */
+const DOMAINS = {
+  wind: ['I', 'II', 'III'],
+  role: ['wet', 'dry'],
+  sections: ['1', '2'],
+} as const;
+const windCell = fc.constantFrom('-', '-', '"I"', '"II","III"', 'not("III")', '"III"');
+const roleCell = fc.constantFrom('-', '-', '"wet"', 'not("wet")');
+const sectionsCell = fc.constantFrom('-', '-', '>= 2', '[1..2)', '1,2');
+const anyRow = fc.record({
+  cells: fc.record({ wind: windCell, role: roleCell, sections: sectionsCell }),
+  limit: fc.constantFrom('12', '16', '24'),
+});
+type Row = { readonly cells: { readonly [attribute: string]: string }; readonly limit: string };
+
+const HEADER =
+  'operation,characteristic,en,es,kind,unit,required,as_design,relation,choices,grade,from,lot_kind,asked,worst_of,source_kind,source,on,wind,role,sections';
+const quoted = (cell = ''): string => `"${cell.replaceAll('"', '""')}"`;
+const tableOf = (rows: readonly Row[]): string =>
+  [
+    HEADER,
+    ...rows.map(
+      ({ cells, limit }) =>
+        `wired,spacing,S,S,measure,[in_i],<= ${limit},-,-,-,hold,entry,-,always,1,practice,p,yes,${quoted(cells['wind'])},${quoted(cells['role'])},${quoted(cells['sections'])}`,
+    ),
+  ].join('\n');
+
+const designs: readonly Design[] = DOMAINS.wind.flatMap((wind) =>
+  DOMAINS.role.flatMap((role) => DOMAINS.sections.map((sections) => ({ wind, role, sections, nails: '7' }))),
+);
+
+const isMet = (cell: string, given: string): boolean => {
+  const compiled = compileCell(cell);
+  if (!compiled.ok) throw new Error(compiled.says);
+  return passes(compiled.test, given, null, null);
+};
+const matching = (rows: readonly Row[], design: Design): readonly Row[] => {
+  const all = rows.filter(({ cells }) =>
+    Object.entries(cells).every(([attribute, cell]) => isMet(cell, design[attribute] ?? '')),
+  );
+  const specificity = (row: Row): number => Object.values(row.cells).filter((cell) => cell !== '-').length;
+  const most = Math.max(...all.map(specificity));
+  return all.filter((row) => specificity(row) === most);
+};
+
+describe('a decision table, by brute force over every design', () => {
+  it('is refused exactly where two most specific rows disagree, and else requires what they say', () => {
+    const seen = { refused: 0, resolved: 0 };
+    fc.assert(
+      fc.property(fc.array(anyRow, { minLength: 1, maxLength: 5 }), (rows) => {
+        const files = { ...SMALL, [V]: tableOf(rows) };
+        const clashes = designs.some(
+          (design) => new Set(matching(rows, design).map(({ limit }) => limit)).size > 1,
+        );
+        expect(problemsOf(files).length > 0).toBe(clashes);
+        if (clashes) return void (seen.refused += 1);
+
+        const rulebook = read(files);
+        for (const design of designs) {
+          const answer = resolvePlan(rulebook, 1, design, sha256Hex);
+          if (!answer.ok) throw new Error(JSON.stringify(answer.problems));
+          const [best] = matching(rows, design);
+          expect(answer.plan.operations['wired']?.values.map(({ required }) => required)).toStrictEqual(
+            best === undefined ? [] : [`<= ${best.limit}`],
+          );
+          seen.resolved += 1;
+        }
+      }),
+      { numRuns: 100 },
+    );
+    expect(seen.refused).toBeGreaterThan(10);
+    expect(seen.resolved).toBeGreaterThan(100);
+  });
+});
