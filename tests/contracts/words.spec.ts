@@ -185,7 +185,7 @@ describe('An event in words', () => {
   test('a move says what is carried along', () => {
     const moved = { from: 'rough-in', to: 'roof-set', open: ['wired', 'walls-piped'], shortages: [] };
     expect(eventSays('SectionMoved', moved, names).en).toBe(
-      'Moved from Rough-in to Roof set; 2 open operations carried along: Wired, panel set, Plumbing run in walls.',
+      'Moved from Rough-in to Roof set; 2 open operations carried along: Wired, panel set; Plumbing run in walls.',
     );
   });
 
@@ -205,6 +205,15 @@ describe('An event in words', () => {
     expect(says).toMatch(/1 thing to note\.$/);
   });
 
+  test('rework says on which defect, where the history it stands in knows it', () => {
+    const rework = { serial: 'Q-1', defect: 'd-1', crew: 'electrical' };
+    expect(eventSays('ReworkDone', rework, names).en).toBe('Rework done by Electrical.');
+    const knowing = { ...names, defect: () => ({ en: 'Outlet: loose', es: 'Contacto: suelto' }) };
+    expect(eventSays('ReworkDone', rework, knowing).es).toBe(
+      'Reparación hecha por Electricidad (Contacto: suelto).',
+    );
+  });
+
   test('a type that came later is shown by its name', () => {
     expect(eventSays('RoofLifted', {}, names).en).toBe('Roof lifted.');
   });
@@ -220,6 +229,13 @@ describe('Holds and defects in words', () => {
     };
     expect(holdSays(hold, names).en).toBe(
       'Held: Nails above the floor line, fewest, of “Walls strapped to floor”, is out of limits. Have it reworked, and verified by someone else.',
+    );
+  });
+
+  test('a hold for what the record is short of says that recording it is the way out', () => {
+    const hold = { reason: 'value-missing', operation: 'decked', characteristic: null, defect: null };
+    expect(holdSays(hold, names).en).toBe(
+      'Held: a value of “Floor decked” is not recorded. Record what is missing, or ask the quality manager.',
     );
   });
 

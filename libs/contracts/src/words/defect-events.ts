@@ -1,11 +1,12 @@
 import type { Words } from '@libs/judge';
+import type { Key } from './catalogue-en';
 import { defectSays } from './defect-says';
 import type { EventData } from './event-data';
 import { isFinding, textIn, textOrNull } from './event-data';
 import type { Saying } from './event-says';
-import { findingSays } from './finding-says';
 import { holdSays } from './hold-says';
 import type { Names } from './names';
+import type { Fill } from './say';
 import { isKey, say } from './say';
 
 /** Defects, holds and their way out. */
@@ -14,28 +15,41 @@ export const defectEvents: { readonly [type: string]: Saying } = {
   ReworkDone: (data, names) => {
     const crew = textOrNull(data, 'crew');
     return crew === null
-      ? say('event.ReworkDone', { defect: textIn(data, 'defect') })
-      : say('event.ReworkDone.crew', { defect: textIn(data, 'defect'), crew: names.crew(crew) });
+      ? say('event.ReworkDone', onDefect(data, names))
+      : say('event.ReworkDone.crew', { ...onDefect(data, names), crew: names.crew(crew) });
   },
-  DefectVerified: (data) =>
-    say(data['accepted'] === true ? 'event.DefectVerified.accepted' : 'event.DefectVerified.not-accepted', {
-      defect: textIn(data, 'defect'),
-    }),
-  DefectClosed: (data) => byHow('event.DefectClosed', data, 'event.DefectClosed.signed'),
-  HoldPlaced: (data, names) => held(data, names),
-  HoldReleased: (data) => byHow('event.HoldReleased', data, 'event.HoldReleased.decided'),
+  DefectVerified: (data, names) =>
+    say(
+      data['accepted'] === true ? 'event.DefectVerified.accepted' : 'event.DefectVerified.not-accepted',
+      onDefect(data, names),
+    ),
+  DefectClosed: (data, names) =>
+    say(howOf('event.DefectClosed', data, 'event.DefectClosed.signed'), onDefect(data, names)),
+  HoldPlaced: (data, names) =>
+    holdSays(
+      {
+        reason: textIn(data, 'reason'),
+        operation: textOrNull(data, 'operation'),
+        characteristic: textOrNull(data, 'characteristic'),
+        defect: textOrNull(data, 'defect'),
+      },
+      names,
+    ),
+  HoldReleased: (data) => say(howOf('event.HoldReleased', data, 'event.HoldReleased.decided')),
 };
 
-const byHow = (
-  prefix: string,
-  data: EventData,
-  otherwise: 'event.DefectClosed.signed' | 'event.HoldReleased.decided',
-): Words => {
+const howOf = (prefix: string, data: EventData, otherwise: Key): Key => {
   const key = `${prefix}.${textIn(data, 'how')}`;
-  return say(isKey(key) ? key : otherwise, { defect: textIn(data, 'defect') });
+  return isKey(key) ? key : otherwise;
 };
 
-/** What a rule found is said in the rule's own sentence. */
+/** The event has only the defect's id, which says nothing to anybody: what it is, where the reader knows it. */
+const onDefect = (data: EventData, names: Names): Fill => {
+  const defect = names.defect?.(textIn(data, 'defect'));
+  return { defect: defect === undefined ? '' : say('event.on-defect', { defect }) };
+};
+
+/** A rule's finding knows the very value that was out. */
 const found = (data: EventData, names: Names): Words => {
   const { finding } = data;
   const charged = textOrNull(data, 'charged');
@@ -54,18 +68,4 @@ const found = (data: EventData, names: Names): Words => {
     defect,
     charged: charged === null ? '' : say('event.DefectRecorded.charged', { station: names.station(charged) }),
   });
-};
-
-const held = (data: EventData, names: Names): Words => {
-  const { finding } = data;
-  if (isFinding(finding)) return say('event.HoldPlaced', { says: findingSays(finding, names) });
-  return holdSays(
-    {
-      reason: textIn(data, 'reason'),
-      operation: textOrNull(data, 'operation'),
-      characteristic: textOrNull(data, 'characteristic'),
-      defect: textOrNull(data, 'defect'),
-    },
-    names,
-  );
 };

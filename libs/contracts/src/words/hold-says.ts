@@ -1,4 +1,4 @@
-import type { OpenHold, Words } from '@libs/judge';
+import type { OpenHold, Rule, Words } from '@libs/judge';
 import type { Key } from './catalogue-en';
 import type { Names } from './names';
 import { NOTHING, isKey, say } from './say';
@@ -45,14 +45,23 @@ export const holdSays = (
       byRule || hold.operation === null
         ? ''
         : say('hold.about', { operation: names.operation(hold.operation) }),
-    wayOut: say(wayOut(hold.defect, byRule)),
+    wayOut: say(wayOut(hold)),
   });
 };
 
-const wayOut = (
-  defect: string | null,
-  byRule: boolean,
-): 'hold.way-out.defect' | 'hold.way-out.record' | 'hold.way-out.decision' => {
+/** Holds that go by themselves once the record is made good. */
+const SHORT_OF_RECORD: ReadonlySet<string> = new Set<Rule>([
+  'cover-hides-unproven',
+  'required-work-unproven',
+  'expected-work-unproven',
+  'value-missing',
+  'photo-missing',
+  'lot-missing',
+  'instrument-missing',
+  'left-with-open-work',
+]);
+
+const wayOut = ({ defect, reason }: Pick<OpenHold, 'defect' | 'reason'>): Key => {
   if (defect !== null) return 'hold.way-out.defect';
-  return byRule ? 'hold.way-out.record' : 'hold.way-out.decision';
+  return SHORT_OF_RECORD.has(reason) ? 'hold.way-out.record' : 'hold.way-out.decision';
 };

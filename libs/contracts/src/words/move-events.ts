@@ -33,7 +33,7 @@ const moved = (data: EventData, names: Names): Words => {
     open.length === 0
       ? say('event.carried.none')
       : counted({ one: 'event.carried.one', many: 'event.carried.many' }, open.length, {
-          list: joined(open.map(names.operation), ', '),
+          list: joined(open.map(names.operation), '; '),
         });
   return say(from === null ? 'event.SectionMoved.first' : 'event.SectionMoved', {
     from: from === null ? '' : names.station(from),

@@ -16,6 +16,8 @@ export type Names = {
   readonly lotKind: (id: string) => Words;
   readonly instrumentKind: (id: string) => Words;
   readonly unitSymbol: (code: string) => Words;
+  /** What a defect is, by its id, where the reader has its history at hand. */
+  readonly defect?: (id: string) => Words | undefined;
 };
 
 type Named = { readonly id: string; readonly name: Words };

@@ -13,10 +13,17 @@ export const sourceSays = ({ kind, reference }: Source): Words => {
     case 'memory':
       return say('source.memory', { reference });
     case 'design':
-      return PLAIN.includes(reference) ? say('source.design') : say('source.design-of', { reference });
+      return designSays(reference);
     case 'derived':
       return say('source.derived', { reference });
     case 'published':
       return same(reference);
   }
+};
+
+const designSays = (reference: string): Words => {
+  const revision = /^revision (\d+)$/.exec(reference)?.[1];
+  if (revision !== undefined) return say('source.revision', { revision });
+
+  return PLAIN.includes(reference) ? say('source.design') : say('source.design-of', { reference });
 };

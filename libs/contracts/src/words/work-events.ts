@@ -69,7 +69,10 @@ const fragment = (
   key: 'event.asked-except' | 'event.WorkRecorded.except' | 'event.WorkRecorded.missing',
   items: readonly Words[],
   placeholder: string,
-): Words => (items.length === 0 ? NOTHING : say(key, { [placeholder]: joined(items, ', ') }));
+): Words =>
+  items.length === 0
+    ? NOTHING
+    : say(key, { [placeholder]: joined(items, placeholder === 'places' ? ', ' : '; ') });
 
 const proofSays = (proof: string): Words => {
   if (proof === 'seen') return say('event.proof.seen');
