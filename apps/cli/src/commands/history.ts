@@ -1,6 +1,6 @@
 import type { AnswerOf } from '@libs/contracts';
 import { Command } from 'commander';
-import { readPlant } from '../composition/open-plant';
+import { readPlant } from '../composition/read-plant';
 import { Usable } from '../exit-code';
 import { dataOption, folderOf, jsonOption } from '../options';
 import type { DataOptions } from '../options';

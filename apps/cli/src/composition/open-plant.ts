@@ -1,11 +1,10 @@
-import { existsSync, mkdirSync } from 'node:fs';
+import { mkdirSync } from 'node:fs';
 import { KeyReused } from '@libs/ledger';
 import { dataFolder, openAccess, openPlantAt } from '@libs/plant';
 import type { Access, Plant } from '@libs/plant';
-import { Usable } from '../exit-code';
 import { assertNobodyWrites } from './writer-guard';
 
-const postgres = (): string | undefined => process.env['DATABASE_URL'] || undefined;
+export const postgres = (): string | undefined => process.env['DATABASE_URL'] || undefined;
 
 /** Opens the plant for writing, as the server does. */
 export const openPlantIn = async (folder: string): Promise<Plant> => {
@@ -28,14 +27,6 @@ export const writePlant = async <T>(folder: string, work: (plant: Plant) => Prom
   } finally {
     await plant.close();
   }
-};
-
-/** Only asks. */
-export const readPlant = async <T>(folder: string, ask: (plant: Plant) => Promise<T>): Promise<T> => {
-  if (postgres() === undefined && !existsSync(dataFolder(folder).ledger)) {
-    throw new Usable(`${folder} holds no plant. Say where it lies with --data, or make one: studbook demo`);
-  }
-  return writePlant(folder, ask);
 };
 
 export const withAccess = async <T>(folder: string, work: (access: Access) => Promise<T>): Promise<T> => {
