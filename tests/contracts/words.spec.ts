@@ -10,6 +10,7 @@ import {
   eventSays,
   findingSays,
   holdSays,
+  knowingDefects,
   namesFrom,
   spokenEvents,
 } from '@libs/contracts';
@@ -208,7 +209,8 @@ describe('An event in words', () => {
   test('rework says on which defect, where the history it stands in knows it', () => {
     const rework = { serial: 'Q-1', defect: 'd-1', crew: 'electrical' };
     expect(eventSays('ReworkDone', rework, names).en).toBe('Rework done by Electrical.');
-    const knowing = { ...names, defect: () => ({ en: 'Outlet: loose', es: 'Contacto: suelto' }) };
+    const recorded = { defect: 'd-1', component: 'outlet', symptom: 'loose', place: null };
+    const knowing = knowingDefects(names, [{ type: 'DefectRecorded', data: recorded }]);
     expect(eventSays('ReworkDone', rework, knowing).es).toBe(
       'Reparación hecha por Electricidad (Contacto: suelto).',
     );

@@ -49,23 +49,25 @@ const onDefect = (data: EventData, names: Names): Fill => {
   return { defect: defect === undefined ? '' : say('event.on-defect', { defect }) };
 };
 
-/** A rule's finding knows the very value that was out. */
 const found = (data: EventData, names: Names): Words => {
-  const { finding } = data;
   const charged = textOrNull(data, 'charged');
-  const defect = defectSays(
+  return say('event.DefectRecorded', {
+    defect: saidDefect(data, names),
+    charged: charged === null ? '' : say('event.DefectRecorded.charged', { station: names.station(charged) }),
+  });
+};
+
+/** What a recorded defect is. A rule's finding knows the very value that was out. */
+export const saidDefect = (data: EventData, names: Names): Words => {
+  const { finding } = data;
+  const characteristic = isFinding(finding) ? finding.characteristic : undefined;
+  return defectSays(
     {
       component: textIn(data, 'component'),
       symptom: textIn(data, 'symptom'),
       place: textOrNull(data, 'place'),
-      ...(isFinding(finding) && finding.characteristic !== undefined
-        ? { characteristic: finding.characteristic }
-        : {}),
+      ...(characteristic === undefined ? {} : { characteristic }),
     },
     names,
   );
-  return say('event.DefectRecorded', {
-    defect,
-    charged: charged === null ? '' : say('event.DefectRecorded.charged', { station: names.station(charged) }),
-  });
 };

@@ -6,6 +6,7 @@ export { eventSays, spokenEvents } from './event-says';
 export type { EventData } from './event-data';
 export { findingSays } from './finding-says';
 export { becauseSays, holdSays } from './hold-says';
+export { knowingDefects } from './knowing-defects';
 export { namesFrom } from './names';
 export type { NameLists, Names } from './names';
 export { say } from './say';

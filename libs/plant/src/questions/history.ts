@@ -1,4 +1,4 @@
-import { eventSays, findingSays } from '@libs/contracts';
+import { eventSays, findingSays, knowingDefects } from '@libs/contracts';
 import type { AnswerOf } from '@libs/contracts';
 import type { Finding } from '@libs/judge';
 import { elapsedMs, epochMs } from '@libs/kernel';
@@ -26,6 +26,7 @@ export const historyQuestion =
     const streams = [`home/${unit.home}`, ...unit.sections.map((each) => `section/${each}`)];
     const events = await ledger.ofStreams(streams);
     const mends = correctionsIn(events);
+    const names = withDefects(asked.names, events);
     return {
       home: unit.home,
       model: unit.model,
@@ -38,12 +39,19 @@ export const historyQuestion =
       position,
       entries: [...events]
         .sort(asItHappened)
-        .map((event) => entryOf(event, mends.get(event.position) ?? [], asked)),
+        .map((event) => entryOf(event, mends.get(event.position) ?? [], { ...asked, names })),
     };
   };
 
 const asItHappened = (a: Envelope, b: Envelope): number =>
   epochMs(a.occurredAt) - epochMs(b.occurredAt) || a.position - b.position;
+
+/** An event about a defect has only its id: what it is stands earlier in the same history. */
+const withDefects = (names: Asked['names'], events: readonly Envelope[]): Asked['names'] => {
+  const told = events.map(({ schema, data }) => ({ type: typeOf(schema), data }));
+  const { defect } = knowingDefects(names.current(), told);
+  return { ...names, ofRevision: (revision) => ({ ...names.ofRevision(revision), defect }) };
+};
 
 /** Positions of the events that mend an event, by its position. */
 const correctionsIn = (events: readonly Envelope[]): ReadonlyMap<number, readonly number[]> => {
