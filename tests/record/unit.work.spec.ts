@@ -1,0 +1,303 @@
+import {
+  INSPECTOR,
+  JUDGED_BY_PLAN,
+  LEAD,
+  MANAGER,
+  NOON,
+  WIRED_WELL,
+  count,
+  finding,
+  given,
+  givenBy,
+  inches,
+  onLine,
+  opened,
+  placed,
+  recordWork,
+  released,
+  started,
+  ordered,
+  workData,
+  worked,
+} from '../support/unit-spec';
+import type { Finding } from '@libs/judge';
+
+const wired = worked('wired', { values: WIRED_WELL });
+const plated = worked('plated');
+const looked = worked('looked', { crew: 'quality' });
+
+const hidden = (operation: string): Finding =>
+  finding('cover-hides-unproven', operation, { grade: 'refuse', entry: 'boarded' });
+
+const TOO_NEAR = finding('value-out-of-limits', 'wired', {
+  class: 'nonconformance',
+  characteristic: 'edge',
+  required: '>= 1.25',
+  recorded: '1',
+  unit: '[in_i]',
+});
+
+describe('telling that work is done', () => {
+  it('is recorded as told, with the revision and plan it was judged by', () => {
+    given(...onLine())
+      .when(recordWork('framed', { crew: 'floor' }))
+      .records(worked('framed', { crew: 'floor' }));
+  });
+
+  it('is recorded though it covers what is not proven, and holds the section for each thing covered', () => {
+    given(...onLine('drywall'), looked, wired)
+      .when(recordWork('boarded', { crew: 'drywall' }))
+      .records(
+        worked('boarded', { crew: 'drywall', findings: [hidden('plated')] }),
+        placed('key-1', hidden('plated')),
+      );
+  });
+
+  it('opens a defect and its hold for a value out of its limits', () => {
+    const values = [inches('edge', '1'), count('plates', '0')];
+    given(...onLine())
+      .when(recordWork('wired', { values }))
+      .records(
+        worked('wired', { values, findings: [TOO_NEAR] }),
+        opened('key-1', TOO_NEAR, 'floor', 'electrical'),
+        placed('key-2', TOO_NEAR, 'key-1'),
+      );
+  });
+
+  it('says where it was found by where the crew stood', () => {
+    const values = [inches('edge', '1'), count('plates', '0')];
+    const [, defect] = given(...onLine())
+      .when(recordWork('wired', { values }), { station: 'roof-shop' })
+      .events();
+    expect(defect?.data).toMatchObject({ foundAt: 'roof-shop', charged: 'rough-in' });
+  });
+
+  it('holds the section for a value that was asked for and not given', () => {
+    const missing = finding('value-missing', 'wired', {
+      characteristic: 'edge',
+      required: '>= 1.25',
+      unit: '[in_i]',
+    });
+    const values = [count('plates', '0')];
+    given(...onLine())
+      .when(recordWork('wired', { values }))
+      .records(worked('wired', { values, findings: [missing], missing: ['edge'] }), placed('key-1', missing));
+  });
+
+  it('makes the hold good once the missing value is told; what was given before still stands', () => {
+    const missing = finding('value-missing', 'wired', { characteristic: 'edge' });
+    const halfTold = worked('wired', {
+      values: [count('plates', '0')],
+      findings: [missing],
+      missing: ['edge'],
+    });
+    given(...onLine(), halfTold, placed('h', missing))
+      .when(recordWork('wired', { values: [inches('edge', '1.5')] }))
+      .records(worked('wired', { values: [inches('edge', '1.5')] }), released('h', 'satisfied'));
+  });
+
+  it('does not open the same defect twice when the same is told again', () => {
+    const values = [inches('edge', '1'), count('plates', '0')];
+    given(
+      ...onLine(),
+      worked('wired', { values, findings: [TOO_NEAR] }),
+      opened('d', TOO_NEAR, 'floor'),
+      placed('h', TOO_NEAR, 'd'),
+    )
+      .when(recordWork('wired', { values }))
+      .records(worked('wired', { values, findings: [TOO_NEAR] }));
+  });
+
+  it('does not free a defect by telling better values: rework must be verified', () => {
+    const bad = worked('wired', {
+      values: [inches('edge', '1'), count('plates', '0')],
+      findings: [TOO_NEAR],
+    });
+    given(...onLine(), bad, opened('d', TOO_NEAR, 'floor'), placed('h', TOO_NEAR, 'd'))
+      .when(recordWork('wired'))
+      .records(worked('wired', { values: WIRED_WELL }));
+  });
+
+  it('is marked late when it is told well after it happened', () => {
+    const facts = { occurredAt: NOON, receivedAt: '2026-03-02T18:31:00.000Z' };
+    given(...onLine())
+      .when(recordWork('framed'), facts)
+      .records(worked('framed', { late: true }));
+  });
+
+  it('is not late by a device clock that runs behind ours', () => {
+    const facts = { occurredAt: NOON, receivedAt: '2026-03-02T18:31:00.000Z', skewMs: -10 * 60_000 };
+    given(...onLine())
+      .when(recordWork('framed'), facts)
+      .records(worked('framed'));
+  });
+
+  it('goes on record for a section that is pulled or shipped: it is a fact', () => {
+    const pulled = {
+      type: 'SectionPulled',
+      data: { serial: 'T-1A', from: 'floor', reason: 'damaged' },
+    } as const;
+    given(...onLine(), pulled)
+      .when(recordWork('framed'))
+      .recordsTypes('WorkRecorded');
+  });
+
+  it('holds a section whose cover is up already when the work below is told at last', () => {
+    const late = finding('recorded-under-cover', 'plated', { recorded: 'boarded' });
+    given(...onLine(), wired, looked, worked('boarded'), placed('h', hidden('plated')))
+      .when(recordWork('plated'))
+      .records(
+        worked('plated', {
+          findings: [
+            finding('value-missing', 'plated', {
+              characteristic: 'thickness',
+              required: '>= 0.0625',
+              unit: '[in_i]',
+            }),
+            late,
+            finding('lot-missing', 'plated', {
+              grade: 'note',
+              required: 'plate',
+              source: { kind: 'practice', reference: '', row: '' },
+            }),
+          ],
+          missing: ['thickness'],
+        }),
+        placed(
+          'key-1',
+          finding('value-missing', 'plated', {
+            characteristic: 'thickness',
+            required: '>= 0.0625',
+            unit: '[in_i]',
+          }),
+        ),
+        placed('key-2', late),
+      );
+  });
+
+  it('makes the hold of a cover good once the quality manager has reconstructed what it hides', () => {
+    const plate = { lot: 'P-1', kind: 'plate', usable: true, properties: [inches('thickness', '0.0625')] };
+    given(...onLine(), wired, looked, worked('boarded'), placed('h', hidden('plated')))
+      .when(recordWork('plated', { proof: 'reconstructed', crew: 'quality' }), {
+        signer: MANAGER,
+        scanned: [plate],
+      })
+      .records(
+        worked('plated', { proof: 'reconstructed', lots: ['P-1'], crew: 'quality' }),
+        released('h', 'satisfied'),
+      );
+  });
+
+  it('is not reconstructed by anyone but the quality manager', () => {
+    given(...onLine())
+      .when(recordWork('plated', { proof: 'reconstructed' }), { signer: INSPECTOR })
+      .isRejectedAs('not-allowed');
+  });
+});
+
+describe('lots', () => {
+  const cable = (lot: string, kind = 'plate') => ({
+    lot,
+    kind,
+    usable: true,
+    properties: [inches('thickness', '0.07')],
+  });
+
+  it('are inherited from the station the work belongs to', () => {
+    given(...onLine())
+      .when(recordWork('plated'), { mounted: [{ station: 'rough-in', lot: cable('P-1') }] })
+      .records(worked('plated', { lots: ['P-1'] }));
+  });
+
+  it('mounted where the crew stood go before those of the operation’s own station', () => {
+    const mounted = [
+      { station: 'rough-in', lot: cable('P-1') },
+      { station: 'drywall', lot: cable('P-2') },
+    ];
+    const [event] = given(...onLine())
+      .when(recordWork('plated'), { mounted, station: 'drywall' })
+      .events();
+    expect(event?.data).toMatchObject({ lots: ['P-2'] });
+  });
+
+  it('scanned for this very section go before all that is mounted', () => {
+    const mounted = [{ station: 'rough-in', lot: cable('P-1') }];
+    given(...onLine())
+      .when(recordWork('plated', { lots: ['P-3'] }), { mounted, scanned: [cable('P-3')] })
+      .records(worked('plated', { lots: ['P-3'] }));
+  });
+
+  it('of a kind the operation does not use are not inherited', () => {
+    const mounted = [{ station: 'floor', lot: cable('J-1', 'joist') }];
+    given(...onLine())
+      .when(recordWork('framed'), { mounted })
+      .records(worked('framed'));
+  });
+
+  it('that are not usable make a nonconformance of the work', () => {
+    const mounted = [{ station: 'rough-in', lot: { ...cable('P-1'), usable: false } }];
+    given(...onLine())
+      .when(recordWork('plated'), { mounted })
+      .recordsTypes('WorkRecorded', 'DefectRecorded', 'HoldPlaced');
+  });
+});
+
+describe('a test', () => {
+  const gauge = { instrument: 'G-1', kind: 'gauge', usable: true, properties: [] };
+  const pressure = (number: string) => ({ characteristic: 'pressure', value: number, unit: '[psi]' });
+
+  it('is passed when there is nothing to say of it', () => {
+    given(...onLine())
+      .when(recordWork('tested', { values: [pressure('3')], instrument: 'G-1' }), {
+        instrument: gauge,
+        signer: INSPECTOR,
+      })
+      .records({
+        type: 'TestRecorded',
+        data: {
+          ...workData('tested', { values: [pressure('3')], instrument: 'G-1', crew: 'quality' }),
+          passed: true,
+        },
+        ...JUDGED_BY_PLAN,
+      });
+  });
+
+  it('that failed is recorded as failed, and holds the section', () => {
+    const [test, ...rest] = given(...onLine())
+      .when(recordWork('tested', { values: [pressure('2.9')], instrument: 'G-1' }), {
+        instrument: gauge,
+        signer: INSPECTOR,
+      })
+      .events();
+    expect(test).toMatchObject({ type: 'TestRecorded', data: { passed: false } });
+    expect(rest.map(({ type }) => type)).toStrictEqual(['DefectRecorded', 'HoldPlaced']);
+  });
+
+  it('takes nothing over from the test before it', () => {
+    const before = {
+      type: 'TestRecorded',
+      data: { ...workData('tested', { values: [], missing: ['pressure'] }), passed: false },
+      ...JUDGED_BY_PLAN,
+    } as const;
+    const [test] = given(...onLine(), before)
+      .when(recordWork('tested', { values: [], instrument: 'G-1' }), { instrument: gauge, signer: INSPECTOR })
+      .events();
+    expect(test).toMatchObject({ data: { missing: ['pressure'], passed: false } });
+  });
+});
+
+describe('an inspection', () => {
+  it('holds the section when whoever signs did the work looked at', () => {
+    const ownWork = { ...INSPECTOR, actor: 'lead' };
+    const [, ...rest] = givenBy([ordered(), {}], [started(), {}], [wired, { by: LEAD }])
+      .when(recordWork('looked'), { signer: ownWork })
+      .events();
+    expect(rest).toMatchObject([{ type: 'HoldPlaced', data: { reason: 'signed-by-own-crew' } }]);
+  });
+
+  it('holds nothing when someone else signs', () => {
+    given(...onLine(), wired, plated)
+      .when(recordWork('looked'), { signer: INSPECTOR })
+      .recordsTypes('WorkRecorded');
+  });
+});
