@@ -90,6 +90,9 @@ const MODELS: readonly Model[] = [
 /** Homes for windy places get sheathing under their straps; the schedule is the approved design's. */
 const WINDY: Design = { wind: 'II', sheathing: 'yes' };
 
+/** A dry half has no bath, so no shower pan to build or to test. */
+const DRY: Design = { role: 'dry', pan: 'none' };
+
 export type HomeOrder = {
   readonly home: string;
   readonly model: string;
@@ -129,7 +132,7 @@ export const orderHome = (number: number, year: string, chance: Chance): HomeOrd
     design: { ...COMMON, ...model.design, ...wind, sections: String(model.sections) },
     sections: LETTERS.slice(0, model.sections).map((letter, index) => ({
       serial: `${home}-${letter}`,
-      design: { role: index === 0 ? 'wet' : 'dry' },
+      design: index === 0 ? { role: 'wet' } : DRY,
     })),
     destination: chance.pick(DESTINATIONS),
   };
