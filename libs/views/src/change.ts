@@ -26,15 +26,23 @@ export const changesOf = (touched: Iterable<Touched>): Changes => {
   const changes: Changes = { details: [], rows: new Map(), gone: new Map(), counts: new Map() };
   for (const each of touched) {
     if (each.after === each.before || each.after === undefined) continue;
-    changes.details.push({ view: each.view.name, key: each.key, detail: JSON.stringify(each.after) });
+    changes.details.push({ view: each.view.name, key: each.key, detail: spelt(each) });
     compareRows(each, changes);
     compareCounts(each, changes);
   }
   return changes;
 };
 
+const spelt = ({ view, after }: Touched): string => JSON.stringify(view.stored?.(after) ?? after);
+
 const compareRows = ({ view, key, before, after }: Touched, changes: Changes): void => {
-  const old = new Map((before === undefined ? [] : view.rows(before, key)).map((row) => [nameOf(row), row]));
+  if (before === undefined) {
+    for (const row of view.rows(after, key)) {
+      listOf(changes.rows, row.table).push({ key: row.key, cells: row.cells });
+    }
+    return;
+  }
+  const old = new Map(view.rows(before, key).map((row) => [nameOf(row), row]));
   for (const row of view.rows(after, key)) {
     const was = old.get(nameOf(row));
     if (was === undefined || !sameCells(was, row)) {

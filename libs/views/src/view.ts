@@ -42,6 +42,8 @@ export type View<D> = {
    * than when it is read from the log.
    */
   readonly apply: (detail: D | undefined, event: RecordedUnitEvent, key: string) => D | undefined;
+  /** What is stored of a detail, where that is worked out only once it is written. Left out: the detail itself. */
+  readonly stored?: (detail: D) => D;
   readonly rowTables: { readonly [table: string]: RowTable };
   readonly rows: (detail: D, key: string) => readonly Row[];
   readonly counterTables: { readonly [table: string]: CounterTable };
@@ -54,6 +56,7 @@ export type AnyView = View<unknown>;
 /** The one place where a detail's type is erased: what is handed back under a view's name came from that view. */
 export const anyView = <D>(view: View<D>): AnyView => ({
   ...view,
+  stored: (detail) => view.stored?.(known<D>(detail)) ?? detail,
   apply: (detail, event, key) => view.apply(known<D | undefined>(detail), event, key),
   rows: (detail, key) => view.rows(known<D>(detail), key),
   counts: (detail) => view.counts(known<D>(detail)),

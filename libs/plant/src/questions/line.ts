@@ -55,7 +55,8 @@ const lineSection = (card: SectionCard, names: Names): LineSection => {
 };
 
 /** The view's own text is not validated again. */
-const saidIn = ({ last }: SectionCard): EventData => JSON.parse(last.said) as EventData;
+const saidIn = ({ last }: SectionCard): EventData =>
+  typeof last.data === 'string' ? (JSON.parse(last.data) as EventData) : last.data;
 
 const open = ({ defects }: SectionCard, kind: FindingClass): number =>
   Object.values(defects).filter((each) => each === kind).length;

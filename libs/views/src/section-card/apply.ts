@@ -1,15 +1,15 @@
 import { canonicalJson, epochMs } from '@libs/kernel';
-import type { Json } from '@libs/kernel';
+import type { Json, JsonObject } from '@libs/kernel';
 import type { RecordedUnitEvent } from '@libs/record';
 import type { SectionCard } from './section-card';
 
 type Of<T extends RecordedUnitEvent['type']> = Extract<RecordedUnitEvent, { readonly type: T }>;
 
 /** The card after this event. The way through the plant goes by ledger order, as the decider has it. */
-export const nextCard = (card: SectionCard, event: RecordedUnitEvent): SectionCard => ({
-  ...changed(card, event),
-  last: isLatest(card, event) ? lastOf(event) : card.last,
-});
+export const nextCard = (card: SectionCard, event: RecordedUnitEvent): SectionCard => {
+  const next = changed(card, event);
+  return isLatest(card, event) ? { ...next, last: lastOf(event) } : next;
+};
 
 const changed = (card: SectionCard, event: RecordedUnitEvent): SectionCard => {
   switch (event.type) {
@@ -106,23 +106,36 @@ const without = (defects: SectionCard['defects'], id: string): SectionCard['defe
 
 /** A late entry of something that happened earlier is not what happened last. */
 const isLatest = ({ last }: SectionCard, { occurredAt }: RecordedUnitEvent): boolean =>
-  last.occurredAt === '' || epochMs(occurredAt) >= epochMs(last.occurredAt);
+  last.occurredAt === '' || !isBefore(occurredAt, last.occurredAt);
 
-const lastOf = (event: RecordedUnitEvent): SectionCard['last'] => ({
-  position: event.position,
-  type: event.type,
-  occurredAt: event.occurredAt,
-  said: said(event),
+/** Instants of one offset and length compare as text, which is how nearly all of a section's do. */
+const isBefore = (a: string, b: string): boolean =>
+  a.length === b.length && offsetOf(a) === offsetOf(b) ? a < b : epochMs(a) < epochMs(b);
+
+const offsetOf = (instant: string): string => (instant.endsWith('Z') ? 'Z' : instant.slice(-OFFSET_LENGTH));
+const OFFSET_LENGTH = '-06:00'.length;
+
+const lastOf = ({ position, type, occurredAt, data }: RecordedUnitEvent): SectionCard['last'] => ({
+  position,
+  type,
+  occurredAt,
+  data,
 });
+
+/** A card is changed many times before it is written once: what is said of its last event can wait until then. */
+export const storedCard = (card: SectionCard): SectionCard =>
+  typeof card.last.data === 'string'
+    ? card
+    : { ...card, last: { ...card.last, data: said(card.last.type, card.last.data) } };
 
 /**
  * What a sentence needs, as RFC 8785 text: an event fresh from its decision has its members in another order than a
  * stored one. What says nothing (none, no, empty) is left out: a card is written with every event.
  */
-const said = ({ type, data }: RecordedUnitEvent): string => {
+const said = (type: string, data: JsonObject): string => {
   const isWork = type === 'WorkRecorded' || type === 'TestRecorded' || type === 'WorkCorrected';
   const kept: { [field: string]: Json | undefined } = {};
-  for (const [field, value] of Object.entries<Json | undefined>(data)) {
+  for (const [field, value] of Object.entries(data)) {
     if (!UNSAID.has(field) && !saysNothing(value) && !(isWork && field === 'findings')) kept[field] = value;
   }
   return canonicalJson(kept);

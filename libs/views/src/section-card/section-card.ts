@@ -1,4 +1,5 @@
 import type { FindingClass, OpenHold } from '@libs/judge';
+import type { JsonObject } from '@libs/kernel';
 import type { Unit } from '@libs/record';
 
 /** What lists of sections and homes show of one of them, in codes. Words come from the catalogues on reading. */
@@ -27,8 +28,8 @@ export type LastEvent = {
   readonly position: number;
   readonly type: string;
   readonly occurredAt: string;
-  /** JSON text of the event's own fields, those that are said. */
-  readonly said: string;
+  /** The event's own fields: as they came with it, or, once stored, the JSON text of those that are said. */
+  readonly data: JsonObject | string;
 };
 
 export const blankCard = (stream: string, serial: string): SectionCard => ({
@@ -46,5 +47,5 @@ export const blankCard = (stream: string, serial: string): SectionCard => ({
   holds: [],
   defects: {},
   open: [],
-  last: { position: 0, type: '', occurredAt: '', said: '{}' },
+  last: { position: 0, type: '', occurredAt: '', data: '{}' },
 });

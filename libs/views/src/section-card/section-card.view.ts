@@ -1,6 +1,6 @@
 import { serialOf } from '../unit-event';
 import type { View } from '../view';
-import { nextCard } from './apply';
+import { nextCard, storedCard } from './apply';
 import { blankCard } from './section-card';
 import type { SectionCard } from './section-card';
 
@@ -10,6 +10,7 @@ export const sectionCard: View<SectionCard> = {
   version: 1,
   keysOf: (event) => [event.stream],
   apply: (card, event, key) => nextCard(card ?? blankCard(key, serialOf(key)), event),
+  stored: storedCard,
   rowTables: {
     section_card: {
       columns: { kind: 'text', serial: 'text', home: 'text', stage: 'text', sought: 'text' },

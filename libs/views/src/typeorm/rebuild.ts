@@ -4,7 +4,7 @@ import { applyAll, detailsAtHand, handle, wantedBy } from '../at-hand';
 import type { AtHand, Wanted } from '../at-hand';
 import { changesOf } from '../change';
 import type { Touched } from '../change';
-import { unitEventsOf } from '../unit-event';
+import { unitEventsIn } from '../unit-event';
 import type { AnyView } from '../view';
 import { beginAnew, isBeingBuilt, markBeingBuilt, openPositions, setPositions } from './positions';
 import { gather, write } from './store';
@@ -75,20 +75,24 @@ const build = async (ledger: BuiltFrom, { keeper }: Kept, building: Building): P
   const head = await ledger.head();
   let position = from;
 
-  const takePage = async (sql: Sql): Promise<number> => {
-    const page = await ledger.after(position, PAGE);
-    await take(unitEventsOf(page), desk, sql);
-    position += page.length;
-    progress(position, Math.max(position, head));
-    return page.length;
+  /** The next page is read while this one is worked on. */
+  const takeAll = async (sql: Sql, afterPage: () => Promise<void>): Promise<void> => {
+    let page = await ledger.after(position, PAGE);
+    while (page.length > 0) {
+      position += page.length;
+      const [next] = await Promise.all([ledger.after(position, PAGE), take(unitEventsIn(page), desk, sql)]);
+      await afterPage();
+      progress(position, Math.max(position, head));
+      page = next;
+    }
   };
 
-  while ((await takePage(ledger.reader)) > 0) {
+  await takeAll(ledger.reader, async () => {
     if (desk.touched.size >= FLUSH) await ledger.transaction((sql) => flush(desk, sql));
-  }
+  });
   // What was recorded meanwhile is taken in with the writer kept out, so that the keeper goes on from here without a gap.
   await ledger.transaction(async (sql) => {
-    while ((await takePage(sql)) > 0);
+    await takeAll(sql, () => Promise.resolve());
     await flush(desk, sql);
     await setPositions(views, position, sql);
     keeper.dropped();
