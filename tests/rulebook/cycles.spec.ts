@@ -46,6 +46,21 @@ describe('operations that would have to come before themselves', () => {
   });
 });
 
+describe('an operation that a variant moves before what it needs', () => {
+  const moved = (wind: string) =>
+    changed(
+      O,
+      "  when: { sections: '>= 2' }\n  hard: [boarded]\n",
+      `  when: { sections: '>= 2' }\n  hard: [finished]\n  variants: [{ when: { wind: '${wind}' }, station: floor, scope: section }]\n`,
+    );
+
+  it('needs itself through all-due, in that design only', () => {
+    expect(problemsOf(moved('"III"'))).toMatchObject([
+      { file: O, column: 'hard', says: 'needs itself: finished needs joined needs finished' },
+    ]);
+  });
+});
+
 describe('the working order', () => {
   it('goes along the line, a shop just before what it feeds, the site last', () => {
     expect(resolved().order).toStrictEqual([

@@ -1,5 +1,6 @@
 import type { PlannedStation } from '@libs/judge';
-import type { CoverRow, OperationRow, RulebookBody, When } from './body';
+import type { CoverRow, OperationFields, OperationRow, RulebookBody, When } from './body';
+import { ALL_DUE } from './body';
 import type { Complain } from './complain';
 import { designsOver } from './design-space';
 import type { Selection } from './pick';
@@ -65,38 +66,81 @@ const graphOf = (selection: Selection, stations: readonly PlannedStation[]): Gra
   );
 };
 
-/** All edges of all variants and covers, whatever their conditions. */
+/** All edges of all variants and covers, whatever their conditions: too many rather than too few. */
 const everythingAtOnce = (body: RulebookBody, stations: readonly PlannedStation[]): Graph => {
-  const always = body.operations.flatMap((row) => [row, ...variantsAsRows(row)]);
-  const merged = new Map<string, string[]>();
-  for (const row of always) {
-    const others = body.operations.map((other) => (other.id === row.id ? row : other));
-    const needs = graphOf(selectAll(others, body.covers), stations).get(row.id) ?? [];
-    merged.set(row.id, [...(merged.get(row.id) ?? []), ...needs]);
-  }
-  return merged;
+  const reach = reachOf(body, stations);
+  return new Map(
+    body.operations.map((row) => [
+      row.id,
+      [
+        ...formsOf(row).flatMap(({ hard }) => hard.filter((id) => id !== ALL_DUE)),
+        ...coversIn(body, row.id).map(({ hide }) => hide.operation),
+        ...(formsOf(row).some(({ hard }) => hard.includes(ALL_DUE)) ? everyEarlier(body, row, reach) : []),
+      ],
+    ]),
+  );
 };
 
-const variantsAsRows = (row: OperationRow): readonly OperationRow[] =>
-  row.variants.map(({ fields }) => ({ ...row, fields: { ...row.fields, ...fields } }));
+const formsOf = ({ fields, variants }: OperationRow): readonly OperationFields[] => [
+  fields,
+  ...variants.map((variant) => ({ ...fields, ...variant.fields })),
+];
 
-const selectAll = (rows: readonly OperationRow[], covers: RulebookBody['covers']): Selection =>
-  new Map(rows.map((row) => [row.id, { row, fields: row.fields, hides: allCovers(row.id, covers) }]));
+const coversIn = ({ covers }: RulebookBody, id: string): readonly CoverRow[] => (covers.get(id) ?? []).flat();
 
-const allCovers = (id: string, covers: RulebookBody['covers']): readonly CoverRow[] =>
-  (covers.get(id) ?? []).flat();
+/** The first and the last place along the line where an operation may be done in some design. */
+type Reach = ReadonlyMap<string, { readonly first: number; readonly last: number }>;
 
-/** The operations that lie on some cycle: those that can reach themselves. */
-const onCycles = (graph: Graph): ReadonlySet<string> =>
-  new Set([...graph.keys()].filter((id) => reaches(graph, id)));
+const reachOf = (body: RulebookBody, stations: readonly PlannedStation[]): Reach => {
+  const everything = new Map(
+    body.operations.map((row) => [row.id, { row, fields: row.fields, hides: coversIn(body, row.id) }]),
+  );
+  const order = orderOfStations(stations, everything);
+  const shops = new Set(stations.filter(({ kind }) => kind === 'shop').map(({ id }) => id));
+  return new Map(
+    body.operations.map((row) => {
+      const at = formsOf(row).map(({ station }) => station);
+      const places = at.map((station) => order.get(station) ?? 0);
+      // What a shop feeds, and with it the shop's place, changes with the design.
+      const anywhere = at.some((station) => shops.has(station));
+      return [
+        row.id,
+        {
+          first: anywhere ? -Infinity : Math.min(...places),
+          last: anywhere ? Infinity : Math.max(...places),
+        },
+      ];
+    }),
+  );
+};
 
-const reaches = (graph: Graph, id: string): boolean => {
-  const seen = new Set(graph.get(id));
-  for (const next of seen) {
-    if (next === id) return true;
-    (graph.get(next) ?? []).forEach((further) => seen.add(further));
+const everyEarlier = (body: RulebookBody, row: OperationRow, reach: Reach): readonly string[] => {
+  const last = reach.get(row.id)?.last ?? Infinity;
+  return body.operations
+    .filter(({ id }) => id !== row.id && (reach.get(id)?.first ?? -Infinity) < last)
+    .map(({ id }) => id);
+};
+
+/** The operations on cycles, and between them: what is left when those that need nothing more are taken away. */
+const onCycles = (graph: Graph): ReadonlySet<string> => {
+  const left = new Set(graph.keys());
+  const neededBy = new Map<string, string[]>();
+  const open = new Map<string, number>();
+  for (const [id, needs] of graph) {
+    const known = [...new Set(needs)].filter((need) => graph.has(need));
+    open.set(id, known.length);
+    for (const need of known) neededBy.set(need, [...(neededBy.get(need) ?? []), id]);
   }
-  return false;
+  const free = [...left].filter((id) => open.get(id) === 0);
+  for (const id of free) {
+    left.delete(id);
+    for (const user of neededBy.get(id) ?? []) {
+      const needs = (open.get(user) ?? 0) - 1;
+      open.set(user, needs);
+      if (needs === 0) free.push(user);
+    }
+  }
+  return left;
 };
 
 const cycleIn = (graph: Graph): readonly string[] | undefined => {
