@@ -3,14 +3,14 @@ import type { Key } from './catalogue-en';
 import { defectSays } from './defect-says';
 import type { EventData } from './event-data';
 import { isFinding, textIn, textOrNull } from './event-data';
-import type { Saying } from './event-says';
+import type { Sayings } from './saying';
 import { holdSays } from './hold-says';
 import type { Names } from './names';
 import type { Fill } from './say';
 import { isKey, say } from './say';
 
 /** Defects, holds and their way out. */
-export const defectEvents: { readonly [type: string]: Saying } = {
+export const defectEvents: Sayings = {
   DefectRecorded: (data, names) => found(data, names),
   ReworkDone: (data, names) => {
     const crew = textOrNull(data, 'crew');

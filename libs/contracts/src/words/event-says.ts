@@ -5,13 +5,11 @@ import { lotEvents } from './lot-events';
 import { moveEvents } from './move-events';
 import type { Names } from './names';
 import { plantEvents } from './plant-events';
+import type { Sayings } from './saying';
 import { same, say } from './say';
 import { workEvents } from './work-events';
 
-/** How the floor speaks of one type of event. */
-export type Saying = (data: EventData, names: Names) => Words;
-
-const SAYINGS: { readonly [type: string]: Saying } = {
+const SAYINGS: Sayings = {
   ...moveEvents,
   ...workEvents,
   ...defectEvents,

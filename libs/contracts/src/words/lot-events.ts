@@ -1,9 +1,9 @@
 import { textIn, textOrNull } from './event-data';
-import type { Saying } from './event-says';
+import type { Sayings } from './saying';
 import { say } from './say';
 
 /** Lots, instruments and labels. */
-export const lotEvents: { readonly [type: string]: Saying } = {
+export const lotEvents: Sayings = {
   LotReceived: (data, names) =>
     say('event.LotReceived', { lot: textIn(data, 'lot'), kind: names.lotKind(textIn(data, 'kind')) }),
   LotQuarantined: (data, names) =>

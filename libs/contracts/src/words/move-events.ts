@@ -1,12 +1,12 @@
 import type { EventData } from './event-data';
 import { findingsIn, textIn, textOrNull, textsIn } from './event-data';
-import type { Saying } from './event-says';
+import type { Sayings } from './saying';
 import type { Names } from './names';
 import type { Words } from '@libs/judge';
 import { NOTHING, counted, joined, say } from './say';
 
 /** Ordering, and the way down the line. */
-export const moveEvents: { readonly [type: string]: Saying } = {
+export const moveEvents: Sayings = {
   HomeOrdered: (data) =>
     counted(
       { one: 'event.HomeOrdered.one', many: 'event.HomeOrdered.many' },

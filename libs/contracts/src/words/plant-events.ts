@@ -1,9 +1,9 @@
 import { textIn } from './event-data';
-import type { Saying } from './event-says';
+import type { Sayings } from './saying';
 import { say } from './say';
 
 /** People, revisions and the plant itself. Names of people are sealed, so none is said. */
-export const plantEvents: { readonly [type: string]: Saying } = {
+export const plantEvents: Sayings = {
   PersonEnrolled: () => say('event.PersonEnrolled'),
   PersonLeft: () => say('event.PersonLeft'),
   RevisionIssued: (data) =>

@@ -1,7 +1,7 @@
 import type { Words } from '@libs/judge';
 import type { EventData } from './event-data';
 import { findingsIn, isData, listIn, textIn, textOrNull, textsIn } from './event-data';
-import type { Saying } from './event-says';
+import type { Sayings } from './saying';
 import { findingSays } from './finding-says';
 import { findingsCounted } from './move-events';
 import type { Names } from './names';
@@ -10,7 +10,7 @@ import { NOTHING, joined, say } from './say';
 import { placesSays } from './defect-says';
 
 /** What was asked, and what was told. */
-export const workEvents: { readonly [type: string]: Saying } = {
+export const workEvents: Sayings = {
   AskingCleared: (data, names) =>
     say('event.AskingCleared', { ...asked(data, names), findings: findingsCounted(findingsIn(data).length) }),
   AskingRefused: (data, names) => refused(data, names),
