@@ -9,6 +9,7 @@ export { becauseSays, holdSays } from './hold-says';
 export { knowingDefects } from './knowing-defects';
 export { namesFrom } from './names';
 export type { NameLists, Names } from './names';
+export { ruleSays } from './rule-says';
 export { say } from './say';
 export type { Fill } from './say';
 export { sourceSays } from './source-says';

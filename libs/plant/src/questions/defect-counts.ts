@@ -1,4 +1,4 @@
-import { becauseSays, defectSays } from '@libs/contracts';
+import { defectSays, ruleSays } from '@libs/contracts';
 import type { AnswerOf } from '@libs/contracts';
 import type { Words } from '@libs/judge';
 import { pareto } from '@libs/quality';
@@ -44,9 +44,9 @@ const saysOf = (by: DefectsBy, tally: DefectTally | undefined, names: Names): Wo
     case 'code':
       return defectSays({ component, symptom, place: null }, names);
     case 'component':
-      return named(component, names.component, names.operation);
+      return componentSays(component, names);
     case 'symptom':
-      return named(symptom, names.symptom, (rule) => becauseSays({ reason: rule, operation: null }, names));
+      return ruleSays(symptom) ?? names.symptom(symptom);
     case 'station':
       return names.station(station);
     case 'operation':
@@ -54,9 +54,8 @@ const saysOf = (by: DefectsBy, tally: DefectTally | undefined, names: Names): Wo
   }
 };
 
-/** By the first catalogue that has a name for it. */
-const named = (code: string, ...catalogues: readonly ((code: string) => Words)[]): Words =>
-  catalogues.map((catalogue) => catalogue(code)).find(({ en }) => en !== code && en !== '') ?? {
-    en: code,
-    es: code,
-  };
+/** A component of the catalogue, or else the operation that a rule's defect has for one. */
+const componentSays = (code: string, names: Names): Words => {
+  const component = names.component(code);
+  return component.en === code ? names.operation(code) : component;
+};

@@ -1,5 +1,5 @@
 import type { AnswerOf } from '@libs/contracts';
-import type { Design } from '@libs/judge';
+import type { Design, Words } from '@libs/judge';
 import type { Rulebook } from '@libs/rulebook';
 import type { Names } from '../names';
 
@@ -22,13 +22,18 @@ export const designFacts = (
   });
 };
 
-const factOf = (attribute: string, value: string, matters: boolean, names: Names): Fact => {
-  const name = names.attribute(attribute);
+const factOf = (attribute: string, value: string, matters: boolean, names: Names): Fact => ({
+  attribute,
+  value,
+  says: inWords(attribute, value, names),
+  matters,
+});
+
+/** A value with words of its own says it all: "wind zone II". A bare one needs its attribute's name: "axles: 3". */
+const inWords = (attribute: string, value: string, names: Names): Words => {
   const says = names.attributeValue(attribute, value);
-  return {
-    attribute,
-    value,
-    says: { en: `${name.en}: ${says.en}`, es: `${name.es}: ${says.es}` },
-    matters,
-  };
+  if (says.en !== value) return says;
+
+  const name = names.attribute(attribute);
+  return { en: `${name.en}: ${value}`, es: `${name.es}: ${value}` };
 };

@@ -33,15 +33,20 @@ export const yieldQuestion =
     };
   };
 
-/** Every station and shop of the line, and any other that a section has left, in the rulebook's order. */
+/** Every station and shop of the line that has work to do, and any other a section has left, in the rulebook's order. */
 const stationsShown = ({ plans }: Asked, sums: ReadonlyMap<string, YieldSums>): readonly string[] => {
-  const stations = plans.current()?.rulebook.stations ?? [];
-  const listed = stations.filter(({ id, kind }) => kind === 'line' || kind === 'shop' || sums.has(id));
+  const { stations = [], operations = [] } = plans.current()?.rulebook ?? {};
+  const atWork = new Set(operations.map(({ station }) => station));
+  const isListed = ({ id, kind }: { readonly id: string; readonly kind: string }): boolean =>
+    sums.has(id) || ((kind === 'line' || kind === 'shop') && atWork.has(id));
   const known = new Set(stations.map(({ id }) => id));
-  return [...listed.map(({ id }) => id), ...[...sums.keys()].filter((id) => !known.has(id)).sort()];
+  return [
+    ...stations.filter(isListed).map(({ id }) => id),
+    ...[...sums.keys()].filter((id) => !known.has(id)).sort(),
+  ];
 };
 
-export const NOTHING_LEFT: YieldSums = {
+const NOTHING_LEFT: YieldSums = {
   left: 0,
   clean: 0,
   cleanWithEscapes: 0,

@@ -1,0 +1,35 @@
+import type { Rule, Words } from '@libs/judge';
+import { RULES } from '@libs/judge';
+
+/** What a rule is about, where defects are counted by it: no operation, no value, no advice. */
+const NAMES: { readonly [rule in Rule]: Words } = {
+  'cover-hides-unproven': { en: 'covered unproven', es: 'tapado sin comprobar' },
+  'cover-hides-defect': { en: 'covered with a defect open', es: 'tapado con un defecto abierto' },
+  'required-work-unproven': { en: 'needed work unproven', es: 'trabajo necesario sin comprobar' },
+  'expected-work-unproven': { en: 'expected work not recorded', es: 'trabajo esperado sin anotar' },
+  'value-out-of-limits': { en: 'value out of limits', es: 'valor fuera de límites' },
+  'value-missing': { en: 'value not recorded', es: 'valor sin anotar' },
+  'value-of-wrong-kind': { en: 'value of another kind', es: 'valor de otro tipo' },
+  'relation-not-met': { en: 'values do not agree', es: 'los valores no concuerdan' },
+  'operation-not-planned': { en: 'not in the build plan', es: 'no está en el plan' },
+  'operation-unknown': { en: 'operation not known', es: 'operación desconocida' },
+  'worked-elsewhere': { en: 'done away from its station', es: 'hecho fuera de su estación' },
+  'signed-by-own-crew': { en: 'signed by its own crew', es: 'firmado por su propia cuadrilla' },
+  'signer-not-qualified': { en: 'signed by someone who may not', es: 'firmado por quien no le toca' },
+  'seen-after-cover': { en: 'looked at after cover', es: 'visto después de taparse' },
+  'recorded-under-cover': { en: 'recorded after cover', es: 'anotado después de taparse' },
+  'photo-missing': { en: 'photo missing', es: 'falta la foto' },
+  'lot-missing': { en: 'lot not named', es: 'lote sin anotar' },
+  'lot-not-usable': { en: 'lot not usable', es: 'lote que no se puede usar' },
+  'instrument-missing': { en: 'instrument not named', es: 'instrumento sin anotar' },
+  'instrument-not-usable': { en: 'instrument out of calibration', es: 'instrumento sin calibración vigente' },
+  held: { en: 'held', es: 'retenido' },
+  'defect-open': { en: 'defect open', es: 'defecto abierto' },
+  'left-with-open-work': { en: 'left with work open', es: 'salió con trabajo abierto' },
+};
+
+/** The rule's short name; undefined for anything that is no rule. */
+export const ruleSays = (code: string): Words | undefined => {
+  const rule = RULES.find((each) => each === code);
+  return rule === undefined ? undefined : NAMES[rule];
+};
