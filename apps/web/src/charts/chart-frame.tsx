@@ -4,7 +4,8 @@ import { useDisplay } from '../look/display';
 import { useSpeech } from '../words/words';
 import { inkOf } from './chart';
 import type { Drawn, Ink } from './chart';
-import { csvOf, save } from './files';
+import { csvOf } from './csv';
+import { save } from './save';
 import './charts.css';
 
 type Props<R> = {

@@ -2,6 +2,8 @@ import type { AnswerOf } from '@libs/contracts';
 import { useState } from 'react';
 import type { ReactNode } from 'react';
 import { ask } from '../../api/client';
+import type { Trouble } from '../../api/client';
+import { TroubleNotice } from '../../ui/trouble';
 import { mayDecide, useSignedIn } from '../../session/session';
 import { Mark } from '../../ui/mark';
 import { useSpeech } from '../../words/words';
@@ -16,21 +18,32 @@ type Answer = AnswerOf<'asking'>;
 type Finding = Answer['findings'][number];
 type Props = { readonly card: Card; readonly answer: Answer };
 
+/** Rules that miss the same work, and the hold it led to, are one thing to mend. A defect is its own. */
+const byOperation = (findings: readonly Finding[]): readonly (readonly [Finding, ...Finding[]])[] => {
+  const groups = new Map<string, [Finding, ...Finding[]]>();
+  for (const finding of findings) {
+    const key = finding.defect ?? finding.operation;
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, [finding]);
+    else group.push(finding);
+  }
+  return [...groups.values()];
+};
+
+type MissingProps = {
+  readonly findings: readonly [Finding, ...Finding[]];
+  readonly then: Card;
+  readonly first: boolean;
+};
 /** Goes straight to recording what is missing, even when it was due at another station. */
-type MissingProps = { readonly finding: Finding; readonly then: Card; readonly first: boolean };
-const RecordMissing = ({ finding, then, first }: MissingProps): ReactNode => {
+const RecordMissing = ({ findings: [finding], then, first }: MissingProps): ReactNode => {
   const { t, say } = useSpeech();
   const { section, show } = useWork();
   const { plant } = useSignedIn();
   const [busy, setBusy] = useState(false);
+  const [trouble, setTrouble] = useState<Trouble | null>(null);
   const operation = plant.operations.find(({ id }) => id === finding.operation);
-  if (
-    finding.grade !== 'refuse' ||
-    operation === undefined ||
-    finding.defect !== undefined ||
-    finding.hold !== undefined
-  )
-    return null;
+  if (operation === undefined || finding.defect !== undefined || finding.hold !== undefined) return null;
 
   const open = async (): Promise<void> => {
     const here = [...section.operations, ...section.carried].find(
@@ -40,20 +53,21 @@ const RecordMissing = ({ finding, then, first }: MissingProps): ReactNode => {
     setBusy(true);
     const all = await ask('section', { serial: section.serial, at: 'all' });
     setBusy(false);
-    const card = all.ok
-      ? all.answer.operations.find((one) => one.operation === finding.operation)
-      : undefined;
+    if (!all.ok) return setTrouble(all.trouble);
+    const card = all.answer.operations.find((one) => one.operation === finding.operation);
     if (card !== undefined) show(recordPanel(card, then));
   };
   return (
     <div>
+      {trouble !== null && <TroubleNotice trouble={trouble} />}
       <button
         type="button"
+        aria-label={t('verdict.record', { work: say(operation.name) })}
         className={first ? 'button primary' : 'button'}
         disabled={busy}
         onClick={() => void open()}
       >
-        {t('verdict.record', { work: say(operation.name) })}
+        {t('verdict.record-now')}
       </button>
     </div>
   );
@@ -63,7 +77,8 @@ const RecordMissing = ({ finding, then, first }: MissingProps): ReactNode => {
 const Missing = (props: MissingProps): ReactNode => {
   const { t, say } = useSpeech();
   const { plant } = useSignedIn();
-  const { finding } = props;
+  const { findings } = props;
+  const [finding] = findings;
   const operation = plant.operations.find(({ id }) => id === finding.operation);
   const station = plant.stations.find(({ id }) => id === finding.station);
   return (
@@ -76,10 +91,16 @@ const Missing = (props: MissingProps): ReactNode => {
             <span className="quiet"> · {t('finding.due-at', { station: say(station.name) })}</span>
           )}
         </p>
-        <p className="missing-says">{say(finding.says)}</p>
+        {findings.map((one, at) => (
+          <p key={at} className="missing-says">
+            {say(one.says)}
+          </p>
+        ))}
         <div className="row">
           <RecordMissing {...props} />
-          <SourceSays source={finding.source} />
+          {findings.map((one, at) => (
+            <SourceSays key={at} source={one.source} />
+          ))}
         </div>
       </div>
     </li>
@@ -114,7 +135,7 @@ const Refused = ({ card, answer }: Props): ReactNode => {
   const { t, say } = useSpeech();
   const { mayI, asking } = useWork();
   const { me } = useSignedIn();
-  const refusing = answer.findings.filter(({ grade }) => grade === 'refuse');
+  const refusing = byOperation(answer.findings.filter(({ grade }) => grade === 'refuse'));
   const others = answer.findings.filter(({ grade }) => grade !== 'refuse');
   return (
     <>
@@ -126,8 +147,8 @@ const Refused = ({ card, answer }: Props): ReactNode => {
         </div>
       </div>
       <ul className="findings">
-        {refusing.map((finding, at) => (
-          <Missing key={at} finding={finding} then={card} first={at === 0} />
+        {refusing.map((findings, at) => (
+          <Missing key={at} findings={findings} then={card} first={at === 0} />
         ))}
       </ul>
       {others.length > 0 && <FindingList findings={others} />}

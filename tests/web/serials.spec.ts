@@ -1,0 +1,65 @@
+import { SILENCE, scanned, typed } from '../../apps/web/src/scan/burst';
+import type { Burst } from '../../apps/web/src/scan/burst';
+import { inPieces, meantBy, tidied } from '../../apps/web/src/scan/serials';
+
+const burst = (text: string, gapMs: number): { burst: Burst; atMs: number } =>
+  [...text].reduce<{ burst: Burst; atMs: number }>(
+    (so, character) => ({ burst: typed(so.burst, character, so.atMs + gapMs), atMs: so.atMs + gapMs }),
+    { burst: SILENCE, atMs: 0 },
+  );
+
+describe('a scanner that types', () => {
+  it.each([1, 10, 30])('is heard when its characters come %s ms apart', (gapMs) => {
+    const { burst: heard, atMs } = burst('H26-1059-C', gapMs);
+    expect(scanned(heard, atMs + gapMs)).toBe('H26-1059-C');
+  });
+
+  it('is told from a quick typist, who needs 80 ms a key', () => {
+    const { burst: heard, atMs } = burst('H26-1059-C', 80);
+    expect(scanned(heard, atMs + 80)).toBeNull();
+  });
+
+  it('is not heard in a pair of rolled keys, nor in an Enter pressed later', () => {
+    expect(scanned(burst('as', 20).burst, 60)).toBeNull();
+    expect(scanned(burst('H26-1059-C', 5).burst, 900)).toBeNull();
+  });
+
+  it('starts anew after a pause, so that a note typed before does not stick to the scan', () => {
+    const { burst: note } = burst('ok', 100);
+    const after = [...'T-500A'].reduce((so, character, at) => typed(so, character, 1_000 + at * 5), note);
+    expect(scanned(after, 1_040)).toBe('T-500A');
+  });
+});
+
+describe('a serial typed by hand', () => {
+  const KNOWN = ['H26-1059-A', 'H26-1059-B', 'H26-1060-A', 'T-500A'];
+
+  it('may come in any case and with stray spaces', () => {
+    expect(tidied(' h26-1059 -a')).toBe('H26-1059-A');
+  });
+
+  it.each([
+    ['H26-1O59-A', 'H26-1059-A'],
+    ['H26-IO59-B', 'H26-1059-B'],
+    ['h261059a', 'H26-1059-A'],
+    ['T-50OA', 'T-500A'],
+  ])('%s first suggests %s, since the two look alike', (written, meant) => {
+    expect(meantBy(written, KNOWN)[0]).toBe(meant);
+  });
+
+  it('suggests the neighbours one slip away', () => {
+    expect(meantBy('H26-1059-C', KNOWN)).toStrictEqual(['H26-1059-A', 'H26-1059-B']);
+    expect(meantBy('H26-1095-A', KNOWN)).toContain('H26-1059-A');
+  });
+
+  it('suggests nothing when nothing is like it', () => {
+    expect(meantBy('ZZZZ9999', KNOWN)).toStrictEqual([]);
+  });
+
+  it('is shown in pieces that can be read aloud, and is the same text when they are put together', () => {
+    expect(inPieces('H26-1059-C').filter((piece) => piece !== '-')).toStrictEqual(['H26', '1059', 'C']);
+    expect(inPieces('CB2604170123')).toStrictEqual(['CB', '26', '0417', '0123']);
+    for (const serial of ['H26-1059-C', 'CB2604170123', 'x', 'A1.B2_C3:4567890'])
+      expect(inPieces(serial).join('')).toBe(serial);
+  });
+});

@@ -1,0 +1,55 @@
+import { readFileSync, readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { parse } from '@formatjs/icu-messageformat-parser';
+import en from '../../apps/web/src/words/en.json';
+import es from '../../apps/web/src/words/es.json';
+
+const SOURCES = join(__dirname, '../../apps/web/src');
+const sources = (folder: string): readonly string[] =>
+  readdirSync(folder, { withFileTypes: true }).flatMap((entry) => {
+    const path = join(folder, entry.name);
+    if (entry.isDirectory()) return sources(path);
+    return /\.tsx?$/.test(entry.name) ? [readFileSync(path, 'utf8')] : [];
+  });
+
+type Element = ReturnType<typeof parse>[number];
+/** Names that a message has blanks for, those inside its plural and select branches included. */
+const blanksOf = (elements: readonly Element[]): readonly string[] =>
+  elements.flatMap((element) => [
+    ...(element.type === 0 || element.type === 7
+      ? []
+      : 'value' in element && typeof element.value === 'string'
+        ? [element.value]
+        : []),
+    ...('options' in element
+      ? Object.values(element.options).flatMap((option) => blanksOf(option.value))
+      : []),
+  ]);
+const blanks = (message: string): readonly string[] => [...new Set(blanksOf(parse(message)))].sort();
+
+const english: Readonly<Record<string, string>> = en;
+const spanish: Readonly<Record<string, string>> = es;
+
+describe('the words of the screens', () => {
+  it('say the same things in English and in Spanish', () => {
+    expect(Object.keys(spanish)).toStrictEqual(Object.keys(english));
+  });
+
+  it.each(Object.keys(english))('leave the same blanks in both languages: %s', (key) => {
+    expect(blanks(spanish[key] ?? '')).toStrictEqual(blanks(english[key] ?? ''));
+  });
+
+  it('are all used by some screen', () => {
+    const code = sources(SOURCES).join('\n');
+    expect(
+      Object.keys(english).filter((key) => !code.includes(`'${key}'`) && !code.includes(`"${key}"`)),
+    ).toStrictEqual([]);
+  });
+
+  it('never scold: no error, no invalid, no oops', () => {
+    const scolding = Object.entries({ ...english, ...spanish }).filter(([, text]) =>
+      /\b(error|invalid|oops|inválido)\b/i.test(text),
+    );
+    expect(scolding).toStrictEqual([]);
+  });
+});
