@@ -35,23 +35,26 @@ It only reads: a running server is not disturbed.`,
       else print(historyText(history, options.language === 'es' ? 'es' : 'en'));
     });
 
-export const historyText = (history: History, language: Language): string =>
-  [
+export const historyText = (history: History, language: Language): string => {
+  const allLate = history.entries.every(({ late }) => late);
+  return [
     `${history.home}  ${history.model}`,
     ...history.sections.map(
       ({ serial, role, stage, label }) =>
         `  ${[serial, role, stage, label].filter((one) => one !== null).join('  ')}`,
     ),
     '',
-    ...history.entries.flatMap((entry) => entryLines(entry, language)),
+    ...history.entries.flatMap((entry) => entryLines(entry, language, !allLate)),
     '',
+    ...(allLate ? ['All of it was entered after it happened.'] : []),
     `${history.entries.length} entries; the ledger stands at position ${history.position}.`,
   ].join('\n');
+};
 
-const entryLines = (entry: Entry, language: Language): readonly string[] => {
+const entryLines = (entry: Entry, language: Language, tellsLate: boolean): readonly string[] => {
   const { occurredAt, serial, by, late, correctedBy } = entry;
   const marks = [
-    ...(late ? ['entered late'] : []),
+    ...(late && tellsLate ? ['entered late'] : []),
     ...(correctedBy.length > 0 ? [`corrected by ${correctedBy.join(', ')}`] : []),
   ];
   return [

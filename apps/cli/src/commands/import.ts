@@ -1,7 +1,9 @@
 import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { extname, join, resolve } from 'node:path';
+import type { Plant } from '@libs/plant';
 import { Command } from 'commander';
-import { isKeyReused, writePlant } from '../composition/open-plant';
+import { isKeyReused } from '../composition/open-plant';
+import { tellMuch } from '../composition/tell-much';
 import { EXIT, Usable } from '../exit-code';
 import { importCommands } from '../import/import-commands';
 import { importLog } from '../import/import-log';
@@ -11,6 +13,7 @@ import { dataOption, folderOf, jsonOption } from '../options';
 import type { DataOptions } from '../options';
 import { print, printJson } from '../print';
 import { progressTo } from '../progress';
+import type { Progress } from '../progress';
 
 type ImportOptions = DataOptions & { readonly mapping?: string; readonly writeRulebook?: string };
 
@@ -28,19 +31,33 @@ export const importCommand = (): Command =>
     .action(async (file: string, options: ImportOptions) => {
       if (!existsSync(file)) throw new Usable(`${file}: there is no such file.`);
 
-      const summary = await writePlant(folderOf(options), (plant) => {
-        const progress = progressTo(process.stderr);
-        const wish = { plant, file: resolve(file), progress, isKeyReused };
-        return COMMAND_FILES.has(extname(file).toLowerCase())
-          ? importCommands(wish)
-          : importLog({
-              ...wish,
-              mappingFile: options.mapping ?? null,
-              writeRulebook: (files) => writeRulebook(options.writeRulebook, files),
-            });
-      });
+      const progress = progressTo(process.stderr);
+      const summary = await tellMuch(
+        { folder: folderOf(options) },
+        (plant) => importInto(plant, resolve(file), { ...options, progress }),
+        (position, head) => progress.at(position, head, 'Views caught up'),
+      );
+      progress.end();
       tell(summary, options.json);
     });
+
+type Wish = ImportOptions & { readonly progress: Progress };
+
+const importInto = (
+  plant: Plant,
+  file: string,
+  { mapping, writeRulebook, progress }: Wish,
+): Promise<ImportSummary> =>
+  COMMAND_FILES.has(extname(file).toLowerCase())
+    ? importCommands({ plant, file, progress, isKeyReused })
+    : importLog({
+        plant,
+        file,
+        progress,
+        isKeyReused,
+        mappingFile: mapping ?? null,
+        writeRulebook: (files) => writeFiles(writeRulebook, files),
+      });
 
 const tell = (summary: ImportSummary, json: boolean): void => {
   if (json) printJson(summary);
@@ -48,7 +65,7 @@ const tell = (summary: ImportSummary, json: boolean): void => {
   process.exitCode = summary.refused > 0 ? EXIT.someRefused : EXIT.done;
 };
 
-const writeRulebook = (folder: string | undefined, files: { readonly [name: string]: string }): void => {
+const writeFiles = (folder: string | undefined, files: { readonly [name: string]: string }): void => {
   if (folder === undefined) return;
   mkdirSync(folder, { recursive: true });
   for (const [name, text] of Object.entries(files)) writeFileSync(join(folder, name), text);
@@ -73,6 +90,9 @@ A log needs a mapping, YAML or JSON; an XES log has one by the standard's own na
   lot: Batch
   only: {column: Event, values: [end]}
   delimiter: ";"
+  shippedAfter: [pack]      # operations after which it has left the plant
+  plant: Pump works         # its name, where the ledger is new
+  defect: {component: work, symptom: rejected}   # where your rulebook lists codes of its own
 
 Examples:
   studbook import paper-travelers.ndjson

@@ -11,8 +11,8 @@ import {
 import type { Simulated } from '../../../../seeds/src';
 import { Usable } from '../exit-code';
 import { leavesIn } from './leaves';
-import { openPlantIn, withAccess } from './open-plant';
-import { openUntold } from './open-untold';
+import { withAccess } from './open-plant';
+import { tellMuch } from './tell-much';
 
 export type DemonstrationWish = {
   readonly folder: string;
@@ -74,7 +74,6 @@ const assertEmpty = (folder: string): void => {
 
 const fill = async (making: string, wish: DemonstrationWish): Promise<Omit<Made, 'folder'>> => {
   const simulated = await tellStory(making, wish);
-  await (await openPlantIn(making)).close();
   await withAccess(making, async (access) => {
     for (const { person, pin } of simulated.signIns) await access.addPerson(person, pin, true);
   });
@@ -95,21 +94,24 @@ const tellStory = async (
   const files = demonstrationFiles(projectFolder());
   const random = demonstrationRandom(wish.seed);
   let nowMs = 0;
-  const plant = await openUntold({ folder: making, clock: () => nowMs, id: random.id, random: random.bytes });
-  try {
-    const simulated = await simulate({
-      plant,
-      files,
-      seed: wish.seed,
-      homes: wish.homes,
-      lastDay: wish.lastDay ?? lastDayFor(files, Date.now()),
-      setClock: (atMs) => {
-        nowMs = atMs;
-      },
-      progress: ({ share, day }) => wish.progress(share, day),
-    });
-    return { ...simulated, events: await plant.head() };
-  } finally {
-    await plant.close();
-  }
+  const setClock = (atMs: number): void => {
+    nowMs = atMs;
+  };
+  const place = { folder: making, clock: () => nowMs, id: random.id, random: random.bytes };
+  return tellMuch(
+    place,
+    async (plant) => {
+      const simulated = await simulate({
+        plant,
+        files,
+        seed: wish.seed,
+        homes: wish.homes,
+        lastDay: wish.lastDay ?? lastDayFor(files, Date.now()),
+        setClock,
+        progress: ({ share, day }) => wish.progress(share, day),
+      });
+      return { ...simulated, events: await plant.head() };
+    },
+    () => undefined,
+  );
 };

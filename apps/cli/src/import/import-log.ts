@@ -63,12 +63,19 @@ export const importLog = async (wish: LogImport): Promise<ImportSummary> => {
     digest,
     scan,
     people,
-    defect: mapping.defect ?? (components.length === 0 ? { component: 'work', symptom: 'rejected' } : null),
+    defectOf: (entry) => mapping.defect ?? (components.length === 0 ? openDefect(entry) : null),
+    shippedAfter: mapping.shippedAfter,
     lotKind: mapping.lotKind,
     isKeyReused: wish.isKeyReused,
   });
   return tellRows(wish, reading, scan, teller);
 };
+
+/** An open rulebook lists no codes, and takes these. */
+const openDefect = ({ rejected }: LogEntry): { component: string; symptom: string } => ({
+  component: 'work',
+  symptom: rejected > 0 ? 'rejected' : 'done-over',
+});
 
 const readingOf = ({ file, mappingFile }: LogImport): Reading => {
   const xes = extname(file).toLowerCase() === '.xes';

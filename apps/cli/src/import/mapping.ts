@@ -30,6 +30,8 @@ const Mapping = z.strictObject({
   /** Codes under which rejected pieces and work done over are counted, where the rulebook has codes of its own. */
   defect: z.strictObject({ component: z.string().min(1), symptom: z.string().min(1) }).optional(),
   lotKind: z.string().min(1).default('lot'),
+  /** Operations after which a unit has left the plant, and the last station with it. */
+  shippedAfter: z.array(z.string().min(1)).default([]),
 });
 
 export type Mapping = z.output<typeof Mapping>;
@@ -83,4 +85,5 @@ export const XES_MAPPING: Mapping = {
   zone: 'UTC',
   delimiter: ',',
   lotKind: 'lot',
+  shippedAfter: [],
 };

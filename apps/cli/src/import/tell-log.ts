@@ -23,8 +23,10 @@ type Ground = {
   readonly scan: LogScan;
   /** Opaque id of each name in the log. */
   readonly people: ReadonlyMap<string, string>;
-  /** Codes of a defect told by a log; null: the rulebook has codes of its own and the mapping names none. */
-  readonly defect: { readonly component: string; readonly symptom: string } | null;
+  /** Codes under which a row's defect is counted; null: the rulebook has codes of its own and the mapping names none. */
+  readonly defectOf: (entry: LogEntry) => { readonly component: string; readonly symptom: string } | null;
+  /** Operations after which a unit has left the plant. */
+  readonly shippedAfter: readonly string[];
   readonly lotKind: string;
   readonly isKeyReused: (error: unknown) => boolean;
 };
@@ -58,7 +60,8 @@ export const logTeller = (ground: Ground): LogTeller => {
         (await order(row, ordered)) ??
         (await bring(row, standing)) ??
         (await work(row)) ??
-        (await charge(row))
+        (await charge(row)) ??
+        (await ship(row))
       );
     },
   };
@@ -72,7 +75,7 @@ type RowTeller = {
 };
 
 /** Each thing a row may lead to keeps its number, so that its key is the same however far an import got before. */
-const PARTS = ['home', 'start', 'move', 'lot', 'work', 'defect'] as const;
+const PARTS = ['home', 'start', 'move', 'lot', 'work', 'defect', 'shipment'] as const;
 type Part = (typeof PARTS)[number];
 /** `elsewhere`: another import or person has told it before. */
 type Told = { readonly refusal: Refusal; readonly elsewhere: boolean };
@@ -145,15 +148,18 @@ const work = async ({ ground, entry, serial, tell }: RowTeller): Promise<Refusal
 /** Pieces rejected or work done over: a nonconformance of this operation, found where it was done. */
 const charge = async ({ ground, entry, serial, tell }: RowTeller): Promise<Refusal> => {
   if (entry.rejected === 0 && !entry.rework) return null;
-  if (ground.defect === null)
-    return 'defect: name a `defect` component and symptom of the rulebook in the mapping';
+  const defect = ground.defectOf(entry);
+  if (defect === null) return 'defect: name a `defect` component and symptom of the rulebook in the mapping';
 
   const told = await tell('defect', {
     serial,
-    ...ground.defect,
+    ...defect,
     operation: entry.operation,
     foundAt: entry.station,
     quantity: Math.max(1, entry.rejected),
   });
   return told.refusal;
 };
+
+const ship = async ({ ground, entry, serial, tell }: RowTeller): Promise<Refusal> =>
+  ground.shippedAfter.includes(entry.operation) ? (await tell('shipment', { serial })).refusal : null;
