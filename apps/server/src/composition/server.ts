@@ -21,7 +21,7 @@ export type ServerParts = {
   readonly log: Log;
   /** Folder of the built web app. */
   readonly web: string;
-  readonly also?: readonly Type[];
+  readonly also?: readonly Type[] | undefined;
 };
 
 export type Server = {
@@ -31,8 +31,6 @@ export type Server = {
   readonly close: () => Promise<void>;
   readonly app: NestFastifyApplication;
 };
-
-const SIGN_IN_EVENTS = /^Person/;
 
 export const createServer = async (parts: ServerParts): Promise<Server> => {
   const { plant, access, setting, readFault, log, web, also } = parts;
@@ -54,14 +52,6 @@ export const createServer = async (parts: ServerParts): Promise<Server> => {
     options,
   );
   await app.init();
-  const enrolments = plant.news(await plant.head()).subscribe({
-    next: ({ type }) => {
-      if (SIGN_IN_EVENTS.test(type)) door.peopleChanged();
-    },
-    error: (fault: unknown) => {
-      log('news-failed', { fault: String(fault) });
-    },
-  });
 
   return {
     app,
@@ -70,7 +60,6 @@ export const createServer = async (parts: ServerParts): Promise<Server> => {
       return app.getUrl();
     },
     close: async () => {
-      enrolments.unsubscribe();
       streams.endAll();
       await app.close();
     },

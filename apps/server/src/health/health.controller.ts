@@ -15,7 +15,7 @@ export class HealthController {
 
   @Answers(ROUTES.health)
   async show(): Promise<AnswerOf<'health'>> {
-    const { ledger, engine } = this.setting;
-    return { status: 'ready', ledger, head: await this.plant.head(), engine };
+    const { ledger, engine, status } = this.setting;
+    return { status: status(), ledger, head: await this.plant.head(), engine };
   }
 }

@@ -8,19 +8,13 @@ type Me = AnswerOf<'me'>;
 export type Door = {
   readonly access: Access;
   readonly whoIs: (secret: string) => Promise<Who | undefined>;
-  /** Someone was enrolled or left: roles are read anew. */
-  readonly peopleChanged: () => void;
 };
 
+/** Roles taken from someone stop working after this long at the latest; until then no request copies the roster. */
+const ROSTER_TRUSTED_FOR_MS = 1_000;
+
 export const openDoor = (access: Access, plant: Pick<Plant, 'people'>): Door => {
-  let people: Promise<ReadonlyMap<string, NewPerson>> | undefined;
-  const enrolled = (): Promise<ReadonlyMap<string, NewPerson>> => {
-    people ??= plant.people().then((all) => new Map(all.map((person) => [person.person, person])));
-    people.catch(() => {
-      people = undefined;
-    });
-    return people;
-  };
+  const enrolled = rememberFor(ROSTER_TRUSTED_FOR_MS, async () => byId(await plant.people()));
 
   return {
     access,
@@ -32,9 +26,18 @@ export const openDoor = (access: Access, plant: Pick<Plant, 'people'>): Door => 
         holder.role === null ? personal((await enrolled()).get(holder.actor)) : machine(holder, holder.role);
       return me && { me, assurance: holder.kind, secret };
     },
-    peopleChanged: () => {
-      people = undefined;
-    },
+  };
+};
+
+const byId = (people: readonly NewPerson[]): ReadonlyMap<string, NewPerson> =>
+  new Map(people.map((person) => [person.person, person]));
+
+const rememberFor = <A>(ms: number, read: () => Promise<A>): (() => Promise<A>) => {
+  let last: { readonly answer: Promise<A>; readonly until: number } | undefined;
+  return () => {
+    const now = Date.now();
+    if (last === undefined || now >= last.until) last = { answer: read(), until: now + ms };
+    return last.answer;
   };
 };
 

@@ -1,0 +1,37 @@
+import type { Type } from '@nestjs/common';
+import { version } from '../../../../package.json';
+import type { Log } from '../http/log';
+import { standing } from './ledger-faults';
+import { openParts } from './open-parts';
+import { createServer } from './server';
+import type { Settings } from './settings';
+
+export type Started = { readonly address: string; readonly close: () => Promise<void> };
+
+export type Served = {
+  /** Folder of the built web app. */
+  readonly web: string;
+  /** Controllers of whoever starts this server, such as the bench's empty one to compare with. */
+  readonly also?: readonly Type[] | undefined;
+};
+
+/** Opens the plant and serves it. What was opened is closed again when a later step fails. */
+export const start = async (settings: Settings, log: Log, { web, also }: Served): Promise<Started> => {
+  const { close, plant, access, engine } = await openParts(settings);
+  const { readFault, status } = standing();
+  try {
+    const { ledger } = await plant.asks.plant();
+    const setting = { engine, ledger, version, status, secureCookies: settings.secureCookies };
+    const server = await createServer({ plant, access, setting, readFault, log, web, also });
+    return {
+      address: await server.listen(settings.port, settings.host),
+      close: async () => {
+        await server.close();
+        await close();
+      },
+    };
+  } catch (fault) {
+    await close();
+    throw fault;
+  }
+};
