@@ -33,9 +33,7 @@ const build = async (outDir: string): Promise<void> => {
 /** Enough homes for every station to have seen a few sections; few enough to be made in seconds. */
 const HOMES = 8;
 
-export const openBrowserPlant = async (
-  add: (plant: Plant) => Promise<void> = async () => undefined,
-): Promise<BrowserPlant> => {
+export const openBrowserPlant = async (add?: (plant: Plant) => Promise<void>): Promise<BrowserPlant> => {
   const folder = mkdtempSync(join(tmpdir(), 'studbook-browser-'));
   const data = join(folder, 'data');
   const web = join(folder, 'web');
@@ -51,7 +49,7 @@ export const openBrowserPlant = async (
   ]);
   const files = dataFolder(data);
   const plant = await openPlantAt({ at: { file: files.ledger }, keys: files.keys, name: 'Studbook' });
-  await add(plant);
+  await add?.(plant);
   await plant.close();
 
   const open = (port: number): Promise<Started> =>

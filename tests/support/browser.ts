@@ -40,9 +40,11 @@ export const launch = ({ executablePath, args }: Found): Promise<Browser> =>
  */
 export const describeInBrowser = (title: string, tests: (found: Found) => void): void => {
   const found = findBrowser();
-  if (found !== undefined) return describe(title, () => tests(found));
+  if (found !== undefined) {
+    describe(title, () => tests(found));
+    return;
+  }
   process.stderr.write(`\nNO BROWSER FOUND: "${title}" is not tested. Set CHROMIUM_PATH to a Chromium.\n\n`);
-  if (process.env['CI'] === undefined)
-    return describe.skip(title, () => it('needs a browser', () => undefined));
-  describe(title, () => it('needs a browser', () => expect(found).toBeDefined()));
+  const untested = process.env['CI'] === undefined ? describe.skip : describe;
+  untested(title, () => it('needs a browser', () => expect(found).toBeDefined()));
 };

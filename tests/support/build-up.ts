@@ -78,18 +78,18 @@ export const buildUpTo = async (
   };
   await plant.tell.home(ROUTES.home.body.parse(ordered), sender(manager), {});
   const { stations } = await plant.asks.plant();
-  const posOf = (id: string): number | null => stations.find((one) => one.id === id)?.pos ?? null;
-  const last = posOf(station) ?? Infinity;
+  const posOf = (id: string): number => stations.find((one) => one.id === id)?.pos ?? 0;
+  const last = posOf(station);
   const line = stations
     .filter(({ pos }) => pos !== null && pos <= last)
-    .sort((one, other) => (one.pos ?? 0) - (other.pos ?? 0));
+    .sort((one, other) => posOf(one.id) - posOf(other.id));
   const plan = await plant.asks.section(serial, 'all');
 
   await plant.tell.start(ROUTES.start.body.parse({ serial, at: line[0]?.id }), sender(manager), {});
   for (const { id } of line.slice(1))
     await plant.tell.move(ROUTES.move.body.parse({ serial, to: id }), sender(manager), {});
   const work = (plan?.operations ?? []).filter(
-    (card) => (posOf(card.station) ?? 0) < last && !except.includes(card.operation),
+    (card) => posOf(card.station) < last && !except.includes(card.operation),
   );
   for (const card of work) {
     const body = {

@@ -3,10 +3,12 @@ import type { Burst } from '../../apps/web/src/scan/burst';
 import { inPieces, meantBy, tidied } from '../../apps/web/src/scan/serials';
 
 const burst = (text: string, gapMs: number): { burst: Burst; atMs: number } =>
-  [...text].reduce<{ burst: Burst; atMs: number }>(
-    (so, character) => ({ burst: typed(so.burst, character, so.atMs + gapMs), atMs: so.atMs + gapMs }),
-    { burst: SILENCE, atMs: 0 },
-  );
+  text
+    .split('')
+    .reduce<{ burst: Burst; atMs: number }>(
+      (so, character) => ({ burst: typed(so.burst, character, so.atMs + gapMs), atMs: so.atMs + gapMs }),
+      { burst: SILENCE, atMs: 0 },
+    );
 
 describe('a scanner that types', () => {
   it.each([1, 10, 30])('is heard when its characters come %s ms apart', (gapMs) => {
@@ -26,7 +28,9 @@ describe('a scanner that types', () => {
 
   it('starts anew after a pause, so that a note typed before does not stick to the scan', () => {
     const { burst: note } = burst('ok', 100);
-    const after = [...'T-500A'].reduce((so, character, at) => typed(so, character, 1_000 + at * 5), note);
+    const after = 'T-500A'
+      .split('')
+      .reduce((so, character, at) => typed(so, character, 1_000 + at * 5), note);
     expect(scanned(after, 1_040)).toBe('T-500A');
   });
 });

@@ -1,6 +1,6 @@
 import { readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { parse } from '@formatjs/icu-messageformat-parser';
+import { parse, TYPE } from '@formatjs/icu-messageformat-parser';
 import en from '../../apps/web/src/words/en.json';
 import es from '../../apps/web/src/words/es.json';
 
@@ -16,7 +16,7 @@ type Element = ReturnType<typeof parse>[number];
 /** Names that a message has blanks for, those inside its plural and select branches included. */
 const blanksOf = (elements: readonly Element[]): readonly string[] =>
   elements.flatMap((element) => [
-    ...(element.type === 0 || element.type === 7
+    ...(element.type === TYPE.literal || element.type === TYPE.pound
       ? []
       : 'value' in element && typeof element.value === 'string'
         ? [element.value]

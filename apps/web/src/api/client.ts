@@ -1,4 +1,5 @@
 import type { AnswerOf } from '@libs/contracts';
+import { jsonAs } from './json';
 import { addressOf } from './paths';
 import type { Wanted, WebRoute } from './paths';
 
@@ -22,9 +23,6 @@ type ProblemBody = {
   readonly errors?: readonly { readonly pointer: string; readonly detail: string }[];
 };
 
-/** The boundary: what the server sends has the shape of its contract, which the server's own tests hold. */
-const jsonAs = <A>(text: string): A => JSON.parse(text);
-
 const problemOf = (status: number, text: string): Trouble => {
   const body: ProblemBody = text.startsWith('{') ? jsonAs<ProblemBody>(text) : {};
   return {
@@ -41,30 +39,36 @@ export type Sent = { readonly body?: unknown; readonly key?: string; readonly si
 /** A proxy that lost its server answers in the server's place: to us that is nobody answering. */
 const NOBODY_ANSWERED = new Set([502, 503, 504]);
 
+const UNREACHABLE = { ok: false, trouble: { kind: 'unreachable' } } as const;
+
+const headersFor = ({ body, key }: Sent): Record<string, string> => ({
+  accept: 'application/json',
+  ...(body === undefined ? {} : { 'content-type': 'application/json' }),
+  ...(key === undefined ? {} : { 'idempotency-key': key }),
+});
+
+const answerIn = async <N extends WebRoute>(response: Response): Promise<Answered<AnswerOf<N>>> => {
+  if (NOBODY_ANSWERED.has(response.status)) return UNREACHABLE;
+  const text = await response.text();
+  return response.ok
+    ? { ok: true, answer: jsonAs<AnswerOf<N>>(text) }
+    : { ok: false, trouble: problemOf(response.status, text) };
+};
+
 export const ask = async <N extends WebRoute>(
   route: N,
   wanted: Wanted = {},
-  { body, key, signal }: Sent = {},
+  sent: Sent = {},
 ): Promise<Answered<AnswerOf<N>>> => {
   const { method, path } = addressOf(route, wanted);
-  const headers: Record<string, string> = { accept: 'application/json' };
-  if (body !== undefined) headers['content-type'] = 'application/json';
-  if (key !== undefined) headers['idempotency-key'] = key;
+  const { body, signal = null } = sent;
   try {
-    const response = await fetch(path, {
-      method,
-      headers,
-      body: JSON.stringify(body),
-      signal: signal ?? null,
-    });
-    if (NOBODY_ANSWERED.has(response.status)) return { ok: false, trouble: { kind: 'unreachable' } };
-    const text = await response.text();
-    return response.ok
-      ? { ok: true, answer: jsonAs<AnswerOf<N>>(text) }
-      : { ok: false, trouble: problemOf(response.status, text) };
+    return await answerIn<N>(
+      await fetch(path, { method, headers: headersFor(sent), body: JSON.stringify(body), signal }),
+    );
   } catch (fault) {
     // `fetch` says TypeError when nobody answers; anything else is a mistake of ours and must be seen.
-    if (fault instanceof TypeError || signal?.aborted) return { ok: false, trouble: { kind: 'unreachable' } };
+    if (fault instanceof TypeError || signal?.aborted === true) return UNREACHABLE;
     throw fault;
   }
 };

@@ -1,5 +1,6 @@
 import type { AnswerOf } from '@libs/contracts';
 import { useEffect, useRef, useSyncExternalStore } from 'react';
+import { jsonAs } from './json';
 
 export type News = AnswerOf<'stream'>;
 type Heard = (news: News | null) => void;
@@ -27,7 +28,7 @@ const open = (): void => {
     hearers.forEach((hear) => hear(null));
   });
   source.addEventListener('ledger', (event: MessageEvent<string>) => {
-    const news: News = JSON.parse(event.data);
+    const news = jsonAs<News>(event.data);
     hearers.forEach((hear) => hear(news));
   });
   source.addEventListener('error', () => {

@@ -2,6 +2,7 @@ import type { AnswerOf, SentBodyOf, TellingName } from '@libs/contracts';
 import { useSyncExternalStore } from 'react';
 import { ask } from './client';
 import type { Answered } from './client';
+import { jsonAs } from './json';
 import { hereAndNow, newKey } from './key';
 import type { Wanted, WebRoute } from './paths';
 
@@ -21,7 +22,7 @@ const KEPT_AS = 'studbook.unsent';
 
 const read = (): readonly Unsent[] => {
   const text = localStorage.getItem(KEPT_AS);
-  const kept: readonly Unsent[] = text === null ? [] : JSON.parse(text);
+  const kept = text === null ? [] : jsonAs<readonly Unsent[]>(text);
   // What is found here when the page opens was never answered.
   return kept.map((entry) => ({ ...entry, stranded: true }));
 };

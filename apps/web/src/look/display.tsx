@@ -1,5 +1,6 @@
 import { createContext, useContext, useEffect, useMemo, useState } from 'react';
 import type { ReactNode } from 'react';
+import { jsonAs } from '../api/json';
 
 /** How this device likes to be shown and heard. Kept on the device, for whoever holds it next. */
 export type Display = {
@@ -14,7 +15,7 @@ const USUAL: Display = { theme: 'auto', metric: false, sound: true };
 
 const read = (): Display => {
   const text = localStorage.getItem(KEPT_AS);
-  const kept: Partial<Display> = text === null ? {} : JSON.parse(text);
+  const kept = text === null ? {} : jsonAs<Partial<Display>>(text);
   return { ...USUAL, ...kept };
 };
 

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { FormEvent, ReactNode } from 'react';
+import type { ReactNode, SyntheticEvent } from 'react';
 import { useSpeech } from '../words/words';
 import { tidied } from './serials';
 import './scan.css';
@@ -10,7 +10,7 @@ type Props = { readonly found: (serial: string) => void; readonly label?: string
 export const ScanField = ({ found, label }: Props): ReactNode => {
   const { t } = useSpeech();
   const [text, setText] = useState('');
-  const submit = (event: FormEvent): void => {
+  const submit = (event: SyntheticEvent): void => {
     event.preventDefault();
     const serial = tidied(text);
     if (serial === '') return;

@@ -19,17 +19,16 @@ export const skeleton = (serial: string): string =>
     .replace(/[-._:]/g, '')
     .replace(/[A-Z]/g, (letter) => LOOKALIKES[letter] ?? letter);
 
+const swapped = (one: string, other: string, at: number): boolean =>
+  one[at] === other[at + 1] && one[at + 1] === other[at];
+
 /** Two serials that differ by one character, or hold two neighbours the wrong way round. */
 const nearlyThe = (one: string, other: string): boolean => {
   if (one.length !== other.length) return one.length > 4 && (other.endsWith(one) || one.endsWith(other));
-  const differing = [...one].flatMap((character, at) => (character === other[at] ? [] : [at]));
-  const [first, second] = differing;
-  if (differing.length <= 1) return true;
+  const differing = one.split('').flatMap((character, at) => (character === other[at] ? [] : [at]));
+  const [first = 0, second] = differing;
   return (
-    differing.length === 2 &&
-    second === (first ?? 0) + 1 &&
-    one[first ?? 0] === other[second] &&
-    one[second] === other[first ?? 0]
+    differing.length <= 1 || (differing.length === 2 && second === first + 1 && swapped(one, other, first))
   );
 };
 

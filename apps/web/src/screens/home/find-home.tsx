@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { FormEvent, ReactNode } from 'react';
+import type { ReactNode, SyntheticEvent } from 'react';
 import { useQuestion } from '../../api/use-question';
 import { places } from '../../router/places';
 import { Link, swapTo, useAddress } from '../../router/router';
@@ -23,7 +23,7 @@ export const FindHome = (): ReactNode => {
   const asked = useAddress().searchParams.get('search') ?? '';
   const [text, setText] = useState(asked);
   const { answer, trouble, again } = useQuestion('homes', { search: asked });
-  const find = (event: FormEvent): void => {
+  const find = (event: SyntheticEvent): void => {
     event.preventDefault();
     const search = text.trim();
     swapTo(search === '' ? places.homes : `${places.homes}?search=${encodeURIComponent(search)}`);

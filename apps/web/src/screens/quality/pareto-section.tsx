@@ -1,5 +1,5 @@
 import type { AnswerOf } from '@libs/contracts';
-import { useMemo, useState } from 'react';
+import { useCallback, useMemo, useState } from 'react';
 import type { ReactNode } from 'react';
 import { useQuestion } from '../../api/use-question';
 import { ChartFrame } from '../../charts/chart-frame';
@@ -150,14 +150,17 @@ const ParetoDrawn = ({ answer, counting, controls }: DrawnProps): ReactNode => {
   const shown = useMemo(() => answer.rows.slice(0, SHOWN), [answer]);
   const rest = answer.rows.slice(SHOWN);
   const { from, to } = answer;
-  const open = (row: Row): void =>
-    setBehind({
-      by: counting.by,
-      key: row.key,
-      class: counting.class,
-      says: say(row.says),
-      span: { from, to },
-    });
+  const open = useCallback(
+    (row: Row): void =>
+      setBehind({
+        by: counting.by,
+        key: row.key,
+        class: counting.class,
+        says: say(row.says),
+        span: { from, to },
+      }),
+    [counting, say, from, to],
+  );
   const rows = useMemo<ParetoRows>(
     () => ({
       marks: shown.map((row) => ({
@@ -170,8 +173,7 @@ const ParetoDrawn = ({ answer, counting, controls }: DrawnProps): ReactNode => {
         if (row !== undefined) open(row);
       },
     }),
-    // `open` only sets state of this very section.
-    [shown, say, percent],
+    [shown, say, percent, open],
   );
   return (
     <>

@@ -1,3 +1,4 @@
+import type { AnswerOf } from '@libs/contracts';
 import { useState } from 'react';
 import type { ReactNode } from 'react';
 import { useQuestion } from '../../api/use-question';
@@ -41,37 +42,42 @@ const Head = ({ span, answered }: { readonly span: Span; readonly answered: Span
   );
 };
 
+type ChartsProps = { readonly answer: AnswerOf<'yield'> };
+const Charts = ({ answer }: ChartsProps): ReactNode => {
+  const { t, say } = useSpeech();
+  const [station, setStation] = useState<string | null>(null);
+  const { rows, from, to } = answer;
+  const chosen = station ?? worstStation(rows);
+  if (rows.every(({ left }) => left === 0)) return <p className="notice">{t('quality.no-data')}</p>;
+  return (
+    <div className="stack charts">
+      <YieldSection answer={answer} onStation={setStation} />
+      {chosen !== null && (
+        <TrendSection
+          station={chosen}
+          stations={rows.map((row) => ({ id: row.station, name: say(row.name) }))}
+          span={{ from, to }}
+          choose={setStation}
+        />
+      )}
+      <ParetoSection span={{ from, to }} />
+      <ClassRates rows={rows} />
+    </div>
+  );
+};
+
 /** Where yield is lost, whether it moves, and by what. */
 export const QualityScreen = (): ReactNode => {
-  const { t, say } = useSpeech();
+  const { say } = useSpeech();
   const { plant } = useSignedIn();
   const span = spanOf(useAddress().searchParams);
   const { answer, trouble, again } = useQuestion('yield', { by: 'station', ...span });
-  const [station, setStation] = useState<string | null>(null);
-  const rows = answer?.rows ?? [];
-  const chosen = station ?? worstStation(rows);
   const answered = { from: answer?.from ?? null, to: answer?.to ?? null };
-  const anyLeft = rows.some(({ left }) => left > 0);
   return (
     <main className="page quality" id="main" aria-busy={answer === null && trouble === null}>
       <Head span={span} answered={answered} />
       {trouble !== null && <TroubleNotice trouble={trouble} again={again} />}
-      {answer !== null && !anyLeft && <p className="notice">{t('quality.no-data')}</p>}
-      {answer !== null && anyLeft && (
-        <div className="stack charts">
-          <YieldSection answer={answer} onStation={setStation} />
-          {chosen !== null && (
-            <TrendSection
-              station={chosen}
-              stations={rows.map((row) => ({ id: row.station, name: say(row.name) }))}
-              span={answered}
-              choose={setStation}
-            />
-          )}
-          <ParetoSection span={answered} />
-          <ClassRates rows={rows} />
-        </div>
-      )}
+      {answer !== null && <Charts answer={answer} />}
       <p className="governing">{say(plant.governing)}</p>
     </main>
   );

@@ -1,5 +1,5 @@
 import type { AnswerOf } from '@libs/contracts';
-import { useMemo, useState } from 'react';
+import { useCallback, useMemo, useState } from 'react';
 import type { ReactNode } from 'react';
 import { ChartFrame } from '../../charts/chart-frame';
 import { yieldChart } from '../../charts/yield-chart';
@@ -112,10 +112,13 @@ export const YieldSection = ({
   const cells = useCells();
   const [behind, setBehind] = useState<PassagesBehind | null>(null);
   const { rows, from, to } = answer;
-  const open = (row: Row, which: Which): void => {
-    onStation(row.station);
-    setBehind({ station: row.station, name: say(row.name), which, span: { from, to } });
-  };
+  const open = useCallback(
+    (row: Row, which: Which): void => {
+      onStation(row.station);
+      setBehind({ station: row.station, name: say(row.name), which, span: { from, to } });
+    },
+    [onStation, say, from, to],
+  );
   const drawnRows = useMemo<YieldRows>(
     () => ({
       marks: rows.map((row) => ({
@@ -131,8 +134,7 @@ export const YieldSection = ({
         if (row !== undefined) open(row, row.clean < row.left ? 'nonconforming' : 'left');
       },
     }),
-    // `open` only sets state of this very section.
-    [rows, figures, say],
+    [rows, figures, say, open],
   );
   const says = t('yield.says', {
     confidence: Math.round(answer.interval.confidence * 100),

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { FormEvent, ReactNode } from 'react';
+import type { ReactNode, SyntheticEvent } from 'react';
 import { useSpeech } from '../../words/words';
 
 const DIGITS = ['1', '2', '3', '4', '5', '6', '7', '8', '9'] as const;
@@ -13,7 +13,7 @@ export const PinPad = ({ enter, busy }: Props): ReactNode => {
   const { t } = useSpeech();
   const [pin, setPin] = useState('');
   const press = (digit: string): void => setPin((before) => before + digit);
-  const submit = (event: FormEvent): void => {
+  const submit = (event: SyntheticEvent): void => {
     event.preventDefault();
     if (pin.length < SHORTEST) return;
     enter(pin);

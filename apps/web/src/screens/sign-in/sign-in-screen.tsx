@@ -50,7 +50,10 @@ const PinEntry = ({ person, back }: { readonly person: Person; readonly back: ()
     setSending(true);
     const result = await ask('signIn', {}, { body: { person: person.person, pin } });
     setSending(false);
-    if (!result.ok) return setTrouble(result.trouble);
+    if (!result.ok) {
+      setTrouble(result.trouble);
+      return;
+    }
     await renew();
     if (address.pathname === places.signIn) goTo(places.start);
   };

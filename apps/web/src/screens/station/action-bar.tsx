@@ -2,8 +2,10 @@ import { useState } from 'react';
 import type { ReactNode } from 'react';
 import { useSignedIn } from '../../session/session';
 import { TroubleNotice } from '../../ui/trouble';
+import { named } from '../../words/named';
 import { useSpeech } from '../../words/words';
-import { nextFor, nextStation, recordPanel } from './cards';
+import { nextFor, nextStation } from './cards';
+import { recordPanel } from './panel';
 import type { Next } from './cards';
 import { useTelling } from './use-telling';
 import type { Telling } from './use-telling';
@@ -15,8 +17,7 @@ const useMoves = (telling: Telling) => {
   const { section, station, told } = useWork();
   const { plant } = useSignedIn();
   const at = { serial: section.serial, station: station.id };
-  const nameOf = (id: string): string =>
-    say(plant.stations.find((one) => one.id === id)?.name ?? { en: id, es: id });
+  const nameOf = (id: string): string => say(named(plant.stations, id));
   return {
     start: async () =>
       told(
@@ -36,39 +37,58 @@ const useMoves = (telling: Telling) => {
 type Moves = ReturnType<typeof useMoves>;
 
 type Offer = { readonly word: string; readonly act: () => void };
-const useOffer = (next: Next, moves: Moves): Offer | null => {
+
+/** What becomes of the section itself, where nothing on the list comes first. */
+const useMoveOffer = (moves: Moves): ((next: Next) => Offer | null) => {
+  const { t, say } = useSpeech();
+  const { station } = useWork();
+  const here = say(station.name);
+  return (next) => {
+    switch (next.do) {
+      case 'start':
+        return { word: t('action.start', { station: here }), act: () => void moves.start() };
+      case 'return':
+        return { word: t('action.return', { station: here }), act: () => void moves.comeBack() };
+      case 'move-here':
+        return { word: t('action.move', { station: here }), act: () => void moves.move(station.id) };
+      case 'move-on':
+        return {
+          word: t('action.move-on', { station: say(next.to.name) }),
+          act: () => void moves.move(next.to.id),
+        };
+      case 'ship':
+        return { word: t('action.ship'), act: () => void moves.ship() };
+      default:
+        return null;
+    }
+  };
+};
+
+const useOffer = (moves: Moves): ((next: Next) => Offer | null) => {
   const { t, say } = useSpeech();
   const { station, show, mayI } = useWork();
-  const here = say(station.name);
-  switch (next.do) {
-    case 'nothing':
-      return null;
-    case 'start':
-      return { word: t('action.start', { station: here }), act: () => void moves.start() };
-    case 'return':
-      return { word: t('action.return', { station: here }), act: () => void moves.comeBack() };
-    case 'move-here':
-      return { word: t('action.move', { station: here }), act: () => void moves.move(station.id) };
-    case 'move-on':
-      return {
-        word: t('action.move-on', { station: say(next.to.name) }),
-        act: () => void moves.move(next.to.id),
-      };
-    case 'ship':
-      return { word: t('action.ship'), act: () => void moves.ship() };
-    case 'sign-off':
-      return { word: t('action.sign-off', { station: here }), act: () => show({ show: 'sign-off' }) };
-    case 'ask':
-      return {
-        word: t(next.card.cover ? 'action.ask-cover' : 'action.ask', { work: say(next.card.name) }),
-        act: () => mayI(next.card),
-      };
-    case 'record':
-      return {
-        word: t('action.record', { work: say(next.card.name) }),
-        act: () => show(recordPanel(next.card)),
-      };
-  }
+  const moveOffer = useMoveOffer(moves);
+  return (next) => {
+    switch (next.do) {
+      case 'sign-off':
+        return {
+          word: t('action.sign-off', { station: say(station.name) }),
+          act: () => show({ show: 'sign-off' }),
+        };
+      case 'ask':
+        return {
+          word: t(next.card.cover ? 'action.ask-cover' : 'action.ask', { work: say(next.card.name) }),
+          act: () => mayI(next.card),
+        };
+      case 'record':
+        return {
+          word: t('action.record', { work: say(next.card.name) }),
+          act: () => show(recordPanel(next.card)),
+        };
+      default:
+        return moveOffer(next);
+    }
+  };
 };
 
 const MoreActions = ({ moves, busy }: { readonly moves: Moves; readonly busy: boolean }): ReactNode => {
@@ -111,7 +131,7 @@ export const ActionBar = ({ cleared }: { readonly cleared: ReadonlySet<string> }
   const telling = useTelling();
   const moves = useMoves(telling);
   const [more, setMore] = useState(false);
-  const offer = useOffer(nextFor(section, station, plant.stations, cleared), moves);
+  const offer = useOffer(moves)(nextFor(section, station, plant.stations, cleared));
   return (
     <div className="action-bar no-print">
       {telling.trouble !== null && <TroubleNotice trouble={telling.trouble} />}

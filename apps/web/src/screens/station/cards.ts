@@ -1,5 +1,4 @@
 import type { AnswerOf } from '@libs/contracts';
-import type { Panel } from './panel';
 
 export type SectionFacts = AnswerOf<'section'>;
 export type Card = SectionFacts['operations'][number];
@@ -27,17 +26,18 @@ export type Next =
   | { readonly do: 'ask' | 'record'; readonly card: Card }
   | { readonly do: 'move-on'; readonly to: Station };
 
-/** What comes first of the open work here, in working order. A cover that still waits is asked for: the answer says why. */
-const dueNext = (section: SectionFacts, cleared: ReadonlySet<string>): Next | null => {
-  for (const card of section.operations) {
-    const due = card.mark === 'due' || card.mark === 'open-at-places';
-    if (isAsked(card) && isOpen(card) && card.mark !== 'held' && !cleared.has(card.operation))
-      return { do: 'ask', card };
-    if (due && isSignedWithStation(card) && !card.cover) return { do: 'sign-off' };
-    if (due) return { do: 'record', card };
-  }
-  return null;
+const isDue = ({ mark }: Card): boolean => mark === 'due' || mark === 'open-at-places';
+
+const nextOf = (card: Card, cleared: ReadonlySet<string>): Next | null => {
+  const askedBefore = cleared.has(card.operation);
+  if (isAsked(card) && isOpen(card) && card.mark !== 'held' && !askedBefore) return { do: 'ask', card };
+  if (!isDue(card)) return null;
+  return isSignedWithStation(card) && !card.cover ? { do: 'sign-off' } : { do: 'record', card };
 };
+
+/** What comes first of the open work here, in working order. A cover that still waits is asked for: the answer says why. */
+const dueNext = (section: SectionFacts, cleared: ReadonlySet<string>): Next | null =>
+  section.operations.reduce<Next | null>((next, card) => next ?? nextOf(card, cleared), null);
 
 const onward = (section: SectionFacts, station: Station, stations: readonly Station[]): Next => {
   if (section.station !== station.id)
@@ -57,7 +57,3 @@ export const nextFor = (
   if (section.stage === 'pulled') return station.kind === 'line' ? { do: 'return' } : { do: 'nothing' };
   return dueNext(section, cleared) ?? onward(section, station, stations);
 };
-
-/** Where work on an operation is recorded: a label has a form of its own. */
-export const recordPanel = (card: Card, then: Card | null = null): Panel =>
-  card.label ? { show: 'label', card } : { show: 'record', card, then };

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { FormEvent, ReactNode } from 'react';
+import type { ReactNode, SyntheticEvent } from 'react';
 import { inchesAsFraction } from '@libs/kernel';
 import { useSpeech } from '../../words/words';
 import type { Card } from './cards';
@@ -30,7 +30,7 @@ export const CorrectForm = ({ card }: { readonly card: Card }): ReactNode => {
   const [typed, setTyped] = useState(() => typedBefore(card));
   const [except, setExcept] = useState<readonly string[]>(card.except);
   const [reason, setReason] = useState('');
-  const submit = async (event: FormEvent): Promise<void> => {
+  const submit = async (event: SyntheticEvent): Promise<void> => {
     event.preventDefault();
     const values = sentValues(card, typed);
     const body = {

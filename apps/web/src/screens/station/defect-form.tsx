@@ -3,6 +3,7 @@ import type { ReactNode } from 'react';
 import { useSignedIn } from '../../session/session';
 import type { PlantFacts } from '../../session/session';
 import { TroubleNotice } from '../../ui/trouble';
+import { named } from '../../words/named';
 import { useSpeech } from '../../words/words';
 import type { Both } from '../../words/words';
 import { PanelHead } from './panel-head';
@@ -115,8 +116,7 @@ export const DefectForm = (): ReactNode => {
   const [kind, setKind] = useState<Kind>({ class: 'nonconformance', hold: false });
   const [component, setComponent] = useState<string | null>(null);
   const [symptom, setSymptom] = useState<string | null>(null);
-  const nameOf = (from: readonly Named[], id: string): string =>
-    say(from.find((one) => one.id === id)?.name ?? { en: id, es: id });
+  const nameOf = (from: readonly Named[], id: string): string => say(named(from, id));
 
   const record = async (place: string | null): Promise<void> => {
     if (component === null || symptom === null) return;

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { FormEvent, ReactNode } from 'react';
+import type { ReactNode, SyntheticEvent } from 'react';
 import { useSpeech } from '../../words/words';
 import type { Card } from './cards';
 import { FormFoot } from './form-foot';
@@ -19,7 +19,7 @@ export const LabelForm = ({ card }: { readonly card: Card }): ReactNode => {
   const [number, setNumber] = useState('');
   const [photos, setPhotos] = useState<readonly string[]>([]);
   const stamped = number.trim().toUpperCase();
-  const submit = async (event: FormEvent): Promise<void> => {
+  const submit = async (event: SyntheticEvent): Promise<void> => {
     event.preventDefault();
     const body = { serial: section.serial, number: stamped, photos: [...photos], station: station.id };
     told(await telling.send('label', body), t('told.labelled', { number: stamped }));

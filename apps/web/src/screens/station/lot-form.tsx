@@ -1,6 +1,7 @@
 import { useState } from 'react';
-import type { FormEvent, ReactNode } from 'react';
+import type { ReactNode, SyntheticEvent } from 'react';
 import { useSignedIn } from '../../session/session';
+import { named } from '../../words/named';
 import { useSpeech } from '../../words/words';
 import { FormFoot } from './form-foot';
 import { PanelHead } from './panel-head';
@@ -16,9 +17,8 @@ export const LotForm = (): ReactNode => {
   const telling = useTelling();
   const [lot, setLot] = useState('');
   const [kind, setKind] = useState(station.lotKinds.length === 1 ? (station.lotKinds[0] ?? '') : '');
-  const kindName = (id: string): string =>
-    say(plant.lotKinds?.find((one) => one.id === id)?.name ?? { en: id, es: id });
-  const submit = async (event: FormEvent): Promise<void> => {
+  const kindName = (id: string): string => say(named(plant.lotKinds, id));
+  const submit = async (event: SyntheticEvent): Promise<void> => {
     event.preventDefault();
     const result = await telling.send('mounting', { station: station.id, lot: lot.trim(), kind });
     const answer = typeof result === 'string' ? result : { ...result, serial: '', findings: [], holds: [] };

@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { useSignedIn } from '../../session/session';
 import { Mark } from '../../ui/mark';
+import { named } from '../../words/named';
 import { useSpeech } from '../../words/words';
 import type { SectionFacts } from './cards';
 
@@ -15,7 +16,7 @@ export const MountedLots = ({ section }: { readonly section: SectionFacts }): Re
         {section.lots.map(({ lot, kind, usable }) => (
           <li key={lot} className="row">
             <Mark name={usable ? 'proven' : 'refused'} />
-            <span>{say(plant.lotKinds?.find((one) => one.id === kind)?.name ?? { en: kind, es: kind })}</span>
+            <span>{say(named(plant.lotKinds, kind))}</span>
             <span className="mono">{lot}</span>
             {!usable && <strong>{t('lot.not-usable')}</strong>}
           </li>

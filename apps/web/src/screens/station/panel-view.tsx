@@ -3,7 +3,7 @@ import { Suspense, lazy } from 'react';
 import type { ReactNode } from 'react';
 import { DefectForm } from './defect-form';
 import { UnsentPanel } from './unsent-panel';
-import type { Panel } from './panel';
+import type { CardPanel, Panel, PlainPanel } from './panel';
 import { RecordForm } from './record-form';
 import { SignOffForm } from './sign-off-form';
 import { ToldPanel } from './told-panel';
@@ -18,33 +18,31 @@ const WrongSerialPanel = lazy(() =>
   import('./wrong-serial-panel').then((m) => ({ default: m.WrongSerialPanel })),
 );
 
-const contentOf = (panel: Panel): ReactNode => {
+const PLAIN: { readonly [S in PlainPanel['show']]: () => ReactNode } = {
+  nothing: () => null,
+  'sign-off': () => <SignOffForm />,
+  defect: () => <DefectForm />,
+  hold: () => <ReasonForm key="hold" use="hold" />,
+  pull: () => <ReasonForm key="pull" use="pull" />,
+  lot: () => <LotForm />,
+  kept: () => <UnsentPanel />,
+};
+const isPlain = (panel: Panel): panel is PlainPanel => Object.hasOwn(PLAIN, panel.show);
+
+const cardContent = (panel: CardPanel): ReactNode => {
   switch (panel.show) {
-    case 'nothing':
-      return null;
-    case 'sign-off':
-      return <SignOffForm />;
     case 'record':
       return <RecordForm key={panel.card.operation} card={panel.card} then={panel.then} />;
     case 'verdict':
       return <VerdictPanel key={panel.answer.position} card={panel.card} answer={panel.answer} />;
     case 'told':
       return <ToldPanel key={panel.answer.position} panel={panel} />;
-    case 'defect':
-      return <DefectForm />;
     case 'label':
       return <LabelForm card={panel.card} />;
     case 'correct':
       return <CorrectForm card={panel.card} />;
     case 'wrong-serial':
       return <WrongSerialPanel card={panel.card} />;
-    case 'hold':
-    case 'pull':
-      return <ReasonForm key={panel.show} use={panel.show} />;
-    case 'lot':
-      return <LotForm />;
-    case 'kept':
-      return <UnsentPanel />;
     default:
       return assertNever(panel);
   }
@@ -53,6 +51,6 @@ const contentOf = (panel: Panel): ReactNode => {
 export const PanelView = ({ panel }: { readonly panel: Panel }): ReactNode =>
   panel.show === 'nothing' ? null : (
     <div className="panel">
-      <Suspense fallback={null}>{contentOf(panel)}</Suspense>
+      <Suspense fallback={null}>{isPlain(panel) ? PLAIN[panel.show]() : cardContent(panel)}</Suspense>
     </div>
   );

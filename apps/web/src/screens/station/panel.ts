@@ -2,8 +2,11 @@ import type { AnswerOf } from '@libs/contracts';
 import type { Card } from './cards';
 
 /** What stands open beside the list: one thing at a time, never over it. */
-export type Panel =
-  | { readonly show: 'nothing' | 'sign-off' | 'defect' | 'hold' | 'pull' | 'lot' | 'kept' }
+export type Panel = PlainPanel | CardPanel;
+export type PlainPanel = {
+  readonly show: 'nothing' | 'sign-off' | 'defect' | 'hold' | 'pull' | 'lot' | 'kept';
+};
+export type CardPanel =
   /** `then`: the operation to ask for again once this is recorded. */
   | { readonly show: 'record'; readonly card: Card; readonly then: Card | null }
   | { readonly show: 'label' | 'correct' | 'wrong-serial'; readonly card: Card }
@@ -28,3 +31,7 @@ export type Told = {
 export type Undo = { readonly defectsBefore: readonly string[] };
 
 export const NOTHING: Panel = { show: 'nothing' };
+
+/** Where work on an operation is recorded: a label has a form of its own. */
+export const recordPanel = (card: Card, then: Card | null = null): Panel =>
+  card.label ? { show: 'label', card } : { show: 'record', card, then };

@@ -19,7 +19,10 @@ export const PhotoEntry = ({ photos, needed, change }: Props): ReactNode => {
   const [cannot, setCannot] = useState(false);
   const take = async (files: FileList | null): Promise<void> => {
     // A browser gives this out only to pages it trusts: https, or the device itself.
-    if (!('subtle' in crypto)) return setCannot(true);
+    if (!('subtle' in crypto)) {
+      setCannot(true);
+      return;
+    }
     const taken = await Promise.all(Array.from(files ?? [], fingerprint));
     change([...new Set([...photos, ...taken])]);
   };

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { FormEvent, ReactNode } from 'react';
+import type { ReactNode, SyntheticEvent } from 'react';
 import { useSpeech } from '../../words/words';
 import { FormFoot } from './form-foot';
 import { PanelHead } from './panel-head';
@@ -20,7 +20,7 @@ export const ReasonForm = ({ use }: { readonly use: 'hold' | 'pull' }): ReactNod
   const [reason, setReason] = useState('');
   const [note, setNote] = useState('');
   const words = WORDS[use];
-  const submit = async (event: FormEvent): Promise<void> => {
+  const submit = async (event: SyntheticEvent): Promise<void> => {
     event.preventDefault();
     const body = {
       serial: section.serial,

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { FormEvent, ReactNode } from 'react';
+import type { ReactNode, SyntheticEvent } from 'react';
 import { mayDecide, isQualityManager, useSignedIn } from '../../session/session';
 import type { Me } from '../../session/session';
 import { Mark } from '../../ui/mark';
@@ -180,7 +180,7 @@ export const RecordForm = ({
   };
   const { draft, change, forget } = useDraft(`${section.serial}/${card.operation}`, empty);
   const tally = tallyOf([card], () => draft.typed);
-  const submit = async (event: FormEvent): Promise<void> => {
+  const submit = async (event: SyntheticEvent): Promise<void> => {
     event.preventDefault();
     const result = await telling.send('work', bodyOf(card, draft, section.serial));
     if (result !== 'turned-down') forget();

@@ -41,7 +41,10 @@ const useSectionWork = ({ section, station, renew }: Props) => {
   const { mayI, busy } = asking;
   const told: Work['told'] = (result, says, more = {}) => {
     if (result === 'turned-down') return;
-    if (result === 'kept') return show({ show: 'kept' });
+    if (result === 'kept') {
+      show({ show: 'kept' });
+      return;
+    }
     show({
       show: 'told',
       says,

@@ -1,4 +1,4 @@
-import type { FormEvent, ReactNode } from 'react';
+import type { ReactNode, SyntheticEvent } from 'react';
 import { Mark } from '../../ui/mark';
 import { useSpeech } from '../../words/words';
 import { openToSignOff } from './cards';
@@ -134,7 +134,7 @@ export const SignOffForm = (): ReactNode => {
   );
   const done = cards.filter(({ operation }) => draft[operation]?.done === true);
   const tally = tallyOf(done, ({ operation }) => draft[operation]?.typed ?? {});
-  const submit = async (event: FormEvent): Promise<void> => {
+  const submit = async (event: SyntheticEvent): Promise<void> => {
     event.preventDefault();
     const result = await telling.send('signOff', {
       serial: section.serial,

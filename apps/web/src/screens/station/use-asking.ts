@@ -33,7 +33,10 @@ export const useAsking = (
     setTrouble(null);
     const result = await ask('asking', {}, { body: made.body, key: made.key });
     setBusy(false);
-    if (!result.ok) return setTrouble(result.trouble);
+    if (!result.ok) {
+      setTrouble(result.trouble);
+      return;
+    }
     signal(result.answer.answer === 'cleared' ? 'accepted' : 'refused', sound);
     onAnswer(made.card, result.answer);
   };

@@ -46,12 +46,18 @@ export const sentValues = (card: Card, typed: Typed): SentValue[] =>
 /** The value "as planned" where there is only one: yes, the drawn size, none at all. */
 export const onlyPlanned = (asked: ValueAsked): string | null => {
   const test = testOf(asked);
-  if (asked.kind === 'yes-no' && test.is === 'text') return test.text;
-  if (asked.kind === 'yes-no' && test.is === 'boolean') return test.boolean ? 'yes' : 'no';
-  if (asked.kind === 'choice' && test.is === 'text') return test.text;
-  if (asked.kind === 'count' && test.is === 'compare' && test.op === '=') return test.number;
-  return null;
+  switch (test.is) {
+    case 'text':
+      return asked.kind === 'yes-no' || asked.kind === 'choice' ? test.text : null;
+    case 'boolean':
+      return asked.kind === 'yes-no' ? yesOrNo(test.boolean) : null;
+    case 'compare':
+      return asked.kind === 'count' && test.op === '=' ? test.number : null;
+    default:
+      return null;
+  }
 };
+const yesOrNo = (yes: boolean): string => (yes ? 'yes' : 'no');
 
 export type Tally = { readonly missing: number; readonly failing: number; readonly unreadable: number };
 

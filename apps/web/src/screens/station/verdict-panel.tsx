@@ -7,7 +7,7 @@ import { TroubleNotice } from '../../ui/trouble';
 import { mayDecide, useSignedIn } from '../../session/session';
 import { Mark } from '../../ui/mark';
 import { useSpeech } from '../../words/words';
-import { recordPanel } from './cards';
+import { recordPanel } from './panel';
 import type { Card } from './cards';
 import { FindingList } from '../../ui/finding-list';
 import { SourceSays } from '../../ui/source-says';
@@ -49,11 +49,17 @@ const RecordMissing = ({ findings: [finding], then, first }: MissingProps): Reac
     const here = [...section.operations, ...section.carried].find(
       (card) => card.operation === finding.operation,
     );
-    if (here !== undefined) return show(recordPanel(here, then));
+    if (here !== undefined) {
+      show(recordPanel(here, then));
+      return;
+    }
     setBusy(true);
     const all = await ask('section', { serial: section.serial, at: 'all' });
     setBusy(false);
-    if (!all.ok) return setTrouble(all.trouble);
+    if (!all.ok) {
+      setTrouble(all.trouble);
+      return;
+    }
     const card = all.answer.operations.find((one) => one.operation === finding.operation);
     if (card !== undefined) show(recordPanel(card, then));
   };

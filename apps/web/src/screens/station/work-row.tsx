@@ -5,7 +5,9 @@ import { Mark } from '../../ui/mark';
 import { useTimes } from '../../words/use-times';
 import { useSpeech } from '../../words/words';
 import type { Card } from './cards';
-import { isAsked, isOpen, isSignedWithStation, recordPanel } from './cards';
+import { isAsked, isOpen, isSignedWithStation } from './cards';
+import { recordPanel } from './panel';
+import { named } from '../../words/named';
 import { asRead } from '../../ui/metric';
 import { SourceSays } from '../../ui/source-says';
 import { Caution } from './record-form';
@@ -24,25 +26,33 @@ const MARK_WORDS = {
 const saidByHeading = ({ mark, station }: Card, here: string): boolean =>
   station === here && (mark === 'due' || mark === 'proven');
 
+/** What an open row says of itself besides its mark: where it is open, what it waits for, what it asks for. */
+const useOpenSays = (card: Card): readonly string[] => {
+  const { t, say } = useSpeech();
+  const { plant } = useSignedIn();
+  if (!isOpen(card)) return [];
+  const placeName = (id: string): string => say(named(plant.places, id));
+  const asked = card.values.filter(({ from, kind }) => from === 'entry' && kind !== 'derived').length;
+  const waits = card.mark === 'waiting' ? card.waitsFor : [];
+  return [
+    ...(card.except.length > 0 ? [t('row.open-at', { places: card.except.map(placeName).join(', ') })] : []),
+    ...(waits.length > 0
+      ? [t('row.waits-for', { work: waits.map(({ name }) => say(name)).join(', ') })]
+      : []),
+    ...(asked > 0 ? [t('row.values', { count: asked })] : []),
+    ...(card.photo === 'always' ? [t('row.photo')] : []),
+  ];
+};
+
 const useSub = (card: Card): string => {
   const { t, say } = useSpeech();
   const { plant } = useSignedIn();
   const { station } = useWork();
-  const crew = plant.crews.find(({ id }) => id === card.crew);
-  const own = plant.stations.find(({ id }) => id === card.station);
-  const placeName = (id: string): string =>
-    say(plant.places.find((place) => place.id === id)?.name ?? { en: id, es: id });
-  const asked = card.values.filter(({ from, kind }) => from === 'entry' && kind !== 'derived').length;
   return [
     ...(saidByHeading(card, station.id) ? [] : [t(MARK_WORDS[card.mark])]),
-    ...(card.except.length > 0 ? [t('row.open-at', { places: card.except.map(placeName).join(', ') })] : []),
-    ...(card.mark === 'waiting' && card.waitsFor.length > 0
-      ? [t('row.waits-for', { work: card.waitsFor.map(({ name }) => say(name)).join(', ') })]
-      : []),
-    ...(card.station === station.id ? [] : [say(own?.name ?? { en: card.station, es: card.station })]),
-    t('row.crew', { crew: say(crew?.name ?? { en: card.crew, es: card.crew }) }),
-    ...(isOpen(card) && asked > 0 ? [t('row.values', { count: asked })] : []),
-    ...(isOpen(card) && card.photo === 'always' ? [t('row.photo')] : []),
+    ...(card.station === station.id ? [] : [say(named(plant.stations, card.station))]),
+    ...useOpenSays(card),
+    t('row.crew', { crew: say(named(plant.crews, card.crew)) }),
   ].join(' · ');
 };
 
