@@ -5,7 +5,7 @@ import { ROOT } from './project.mjs';
 import { run } from './run.mjs';
 
 /** Measures the source as it stands, compiled as it is loaded, so that no older build is measured by mistake. */
-await ensureInstalled();
+await ensureInstalled({ withTools: true });
 const loader = join(ROOT, 'tests/support/typescript.cjs');
 process.exit(
   await run([

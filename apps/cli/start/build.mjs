@@ -3,7 +3,7 @@ import { build } from './built.mjs';
 import { ensureInstalled } from './install.mjs';
 import { say } from './project.mjs';
 
-await ensureInstalled();
+await ensureInstalled({ withTools: false });
 say('Building');
 const results = await build();
 process.exit(results.every(({ ok }) => ok) ? 0 : 1);

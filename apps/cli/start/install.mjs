@@ -12,14 +12,18 @@ const packagesIn = (path) => JSON.parse(readFileSync(path, 'utf8')).packages;
  * npm keeps its own list of what it installed. Compared with the lockfile it tells the truth at any time,
  * whoever installed; a stamp of ours would only tell of ourselves. Optional packages are another platform's.
  */
-const installedAsLocked = () => {
+const installedAsLocked = (withTools) => {
   const installed = join(ROOT, 'node_modules/.package-lock.json');
   if (!existsSync(installed)) return false;
 
   const have = packagesIn(installed);
   return Object.entries(packagesIn(join(ROOT, 'package-lock.json'))).every(
     ([path, locked]) =>
-      path === '' || locked.optional || locked.link || have[path]?.version === locked.version,
+      path === '' ||
+      locked.optional ||
+      locked.link ||
+      (locked.dev && !withTools) ||
+      have[path]?.version === locked.version,
   );
 };
 
@@ -29,17 +33,21 @@ const npm = (...args) =>
     ? [process.execPath, process.env.npm_execpath, ...args]
     : [process.platform === 'win32' ? 'npm.cmd' : 'npm', ...args];
 
-export const ensureInstalled = async () => {
-  if (installedAsLocked()) return;
+/** `withTools`: also what only tests and checks need, which is more than half of all. */
+export const ensureInstalled = async ({ withTools }) => {
+  if (installedAsLocked(withTools)) return;
 
-  say('Installing packages: the first time this takes two to three minutes.');
+  say('Installing packages: the first time this takes a minute or more.');
   const began = performance.now();
   const timer = setInterval(() => {
     say(`  still installing (${Math.round((performance.now() - began) / 1000)} s)`);
   }, STILL_AT_IT_MS);
-  const code = await run(npm('ci', '--no-audit', '--no-fund', '--loglevel=error'), {
-    shell: process.platform === 'win32',
-  }).finally(() => clearInterval(timer));
+  const code = await run(
+    npm('ci', '--no-audit', '--no-fund', '--loglevel=error', ...(withTools ? [] : ['--omit=dev'])),
+    {
+      shell: process.platform === 'win32',
+    },
+  ).finally(() => clearInterval(timer));
   if (code === 0) return;
 
   say(

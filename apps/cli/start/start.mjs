@@ -62,7 +62,7 @@ if (/^\d+$/.test(port) && Number(port) > 0 && !(await portIsFree(Number(port), h
   );
   process.exit(1);
 }
-await ensureInstalled();
+await ensureInstalled({ withTools: false });
 await ensureBuilt();
 if (wantsDemonstration) await makeDemonstration();
 serve();

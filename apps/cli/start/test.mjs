@@ -55,7 +55,7 @@ const runTests = async (args) => {
   };
 };
 
-await ensureInstalled();
+await ensureInstalled({ withTools: true });
 say('Building and checking');
 const steps = await build(CHECKS);
 say('Testing');
