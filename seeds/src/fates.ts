@@ -20,7 +20,7 @@ const FIRST_TIME: { readonly [operation: string]: number } = {
   'drains-tested-set': 0.95,
   'gas-piping-tested': 0.96,
   'gas-appliances-tested': 0.96,
-  'dielectric-tested': 0.98,
+  'dielectric-tested': 0.982,
   'electric-proved': 0.955,
   'fixtures-tested': 0.95,
   'pan-tested': 0.96,
@@ -62,7 +62,9 @@ export const fatesOf = (section: Section): Fates => {
       (!NEVER_FORGOTTEN.has(card.operation) && card.entry !== 'T' && chance.yes(SHARES.forgotten)),
     leftOut: (card) => {
       const names = typedValues(card).map(({ characteristic }) => characteristic);
-      return names.length > 0 && chance.yes(SHARES.valueMissing) ? pickFrom(names) : null;
+      return names.length > 0 && card.entry !== 'T' && chance.yes(SHARES.valueMissing)
+        ? pickFrom(names)
+        : null;
     },
     outOfLimits: (card) => {
       const names = limited(card).map(({ characteristic }) => characteristic);

@@ -32,9 +32,20 @@ export function* wrongSerial(section: Section, card: Card, station: string, fate
       { actor: right.actor, atMs: section.now },
     ),
   );
-  if (moved?.ok === true) section.done.add(card.operation);
+  if (moved?.ok === true) {
+    section.done.add(card.operation);
+    forgetOn(world.underway.get(sibling), card.operation);
+  }
   return moved?.ok === true;
 }
+
+/** What the mistaken entry had opened on the other half is withdrawn with it. */
+const forgetOn = (other: Section | undefined, operation: string): void => {
+  if (other === undefined) return;
+  other.recordHolds = other.recordHolds.filter((hold) => hold.operation !== operation);
+  const still = other.defects.filter((known) => known.operation !== operation);
+  other.defects.splice(0, other.defects.length, ...still);
+};
 
 /** A section of the same home that stands on the line too and has not had this work. */
 const otherHalf = ({ world, home, serial }: Section, { operation }: Card): string | undefined =>

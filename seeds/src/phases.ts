@@ -6,9 +6,11 @@ export type Phase =
   | { readonly is: 'entry'; readonly card: Card };
 
 export const hidesForGood = (card: Card): boolean => card.hides.some(({ hidden }) => hidden !== 'lift');
+/** A test of what many crews have done: whoever brings the instrument asks first whether all of it is there. */
+const testsManyHands = (card: Card): boolean => card.entry === 'T' && card.waitsFor.length > 2;
 /** Asked about before it is done: what hides others, what releases a section, what affixes the label. */
 export const isAsked = (card: Card): boolean =>
-  hidesForGood(card) || card.label || card.operation.startsWith('final');
+  testsManyHands(card) || hidesForGood(card) || card.label || card.operation.startsWith('final');
 
 const signedTogether = (card: Card): boolean => (card.entry === 'S' || card.entry === 'V') && !card.label;
 

@@ -11,11 +11,14 @@ type Parsed = { readonly record: readonly string[]; readonly info: { readonly li
 /** Rows of a CSV file (RFC 4180) by the names of its header: byte order mark, CRLF and quotes included, one at a time. */
 export async function* csvLog(file: string, delimiter: string): AsyncGenerator<LogRow> {
   let header: readonly string[] | undefined;
+  // The parser counts a CRLF inside quotes as two lines; a person looking for the row counts one.
   let last = 0;
+  let countedTwice = 0;
   try {
     for await (const { record, info } of parsedRecords(file, delimiter)) {
       const line = last + 1;
-      last = info.lines;
+      countedTwice += record.reduce((sum, field) => sum + field.split('\r\n').length - 1, 0);
+      last = info.lines - countedTwice;
       if (header === undefined) header = headerOf(file, record);
       else yield rowOf(header, record, line);
     }

@@ -106,7 +106,7 @@ const senderAt = (digest: string, part: number): Sender => ({
 const prepare = async (wish: LogImport, mapping: Mapping, digest: string, scan: LogScan): Promise<void> => {
   const { plant, file } = wish;
   const name = mapping.plant ?? basename(file, extname(file));
-  await plant.open(name, mapping.zone, false, senderAt(digest, OPENING));
+  await openOnce(wish, name, mapping.zone, senderAt(digest, OPENING));
   const { revision } = await plant.asks.plant();
   if (revision !== null || scan.first === null) return;
 
@@ -115,6 +115,20 @@ const prepare = async (wish: LogImport, mapping: Mapping, digest: string, scan: 
   const issued = await plant.issueRevision(files, scan.first, senderAt(digest, ISSUING));
   if (!issued.ok) throw new Error(`The rulebook made from ${file}: ${JSON.stringify(issued.problems)}`);
   wish.writeRulebook(files);
+};
+
+/** A mapping that has changed since cannot open the plant a second time, and need not. */
+const openOnce = async (
+  { plant, isKeyReused }: LogImport,
+  name: string,
+  zone: string,
+  sender: Sender,
+): Promise<void> => {
+  try {
+    await plant.open(name, zone, false, sender);
+  } catch (error) {
+    if (!isKeyReused(error)) throw error;
+  }
 };
 
 const tellRows = async (

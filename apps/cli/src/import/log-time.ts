@@ -2,6 +2,9 @@
 export type ReadTime = (text: string) => string | undefined;
 
 const MINUTE_MS = 60_000;
+/** No zone has changed its clock within a quarter of an hour that began on the quarter. */
+const QUARTER_MS = 15 * MINUTE_MS;
+const OFFSETS_KEPT = 5_000;
 const DIGITS: { readonly [token: string]: number } = { yyyy: 4, MM: 2, dd: 2, HH: 2, mm: 2, ss: 2, SSS: 3 };
 const TOKEN = /yyyy|SSS|MM|dd|HH|mm|ss/g;
 const ISO =
@@ -30,15 +33,17 @@ const offsetOf = (zone: string): Offset => {
   });
   const known = new Map<number, number>();
   return (atMs) => {
-    const quarter = Math.floor(atMs / (15 * MINUTE_MS));
+    const quarter = Math.floor(atMs / QUARTER_MS);
     const kept = known.get(quarter);
     if (kept !== undefined) return kept;
+
+    const beginMs = quarter * QUARTER_MS;
     const parts = Object.fromEntries(
-      format.formatToParts(atMs).map(({ type, value }) => [type, Number(value)]),
+      format.formatToParts(beginMs).map(({ type, value }) => [type, Number(value)]),
     );
     const { year = 0, month = 0, day = 0, hour = 0, minute = 0 } = parts;
-    const ahead = Math.round((Date.UTC(year, month - 1, day, hour, minute) - atMs) / MINUTE_MS);
-    if (known.size > 5_000) known.clear();
+    const ahead = Math.round((Date.UTC(year, month - 1, day, hour, minute) - beginMs) / MINUTE_MS);
+    if (known.size > OFFSETS_KEPT) known.clear();
     known.set(quarter, ahead);
     return ahead;
   };

@@ -1,0 +1,260 @@
+import { existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { ROUTES } from '@libs/contracts';
+import { dataFolder, openAccess, openPlantAt } from '@libs/plant';
+import type { Plant } from '@libs/plant';
+import { countsByType, eventsIn } from '../support/ledger-file';
+import { newFolder, studbook } from '../support/studbook';
+
+jest.setTimeout(180_000);
+
+let folder = '';
+const data = (): string => join(folder, 'plant');
+const ledger = (): string => dataFolder(data()).ledger;
+
+const openAt = (): Promise<Plant> =>
+  openPlantAt({ at: { file: ledger() }, keys: dataFolder(data()).keys, name: 'test' });
+
+describe('a demonstration plant made from the command line', () => {
+  let made: {
+    readonly events: number;
+    readonly root: string;
+    readonly sections: number;
+    readonly rejected: object;
+  };
+
+  beforeAll(async () => {
+    folder = newFolder();
+    const run = await studbook(
+      'demo',
+      '--homes',
+      '6',
+      '--seed',
+      '3',
+      '--data',
+      data(),
+      '--last-day',
+      '2026-03-06',
+      '--json',
+    );
+    expect(run).toMatchObject({ code: 0 });
+    made = JSON.parse(run.stdout);
+  });
+  afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+  it('says what it made, and every telling of its story was taken', async () => {
+    expect(made).toMatchObject({
+      homes: 6,
+      rejected: {},
+      root: expect.stringMatching(/^[0-9a-f]{64}$/) as unknown,
+    });
+    expect(await eventsIn(ledger())).toHaveLength(made.events);
+  });
+
+  it('leaves nothing half made beside it', () => {
+    expect(existsSync(`${data()}.making`)).toBe(false);
+  });
+
+  it('is refused for a folder that holds a plant, and leaves that as it is', async () => {
+    const run = await studbook('demo', '--homes', '1', '--data', data());
+    expect([run.code, run.stdout]).toStrictEqual([1, '']);
+    expect(run.stderr).toContain('holds a plant already');
+    expect(await eventsIn(ledger())).toHaveLength(made.events);
+  });
+
+  it('tells a home’s history in words, in the order it happened', async () => {
+    const { code, stdout } = await studbook('history', 'H26-1001-A', '--data', data());
+    expect(code).toBe(0);
+    expect(stdout).toContain('H26-1001');
+    expect(stdout).toMatch(/Serial number stamped|Chassis signed off/);
+    const times = [...stdout.matchAll(/^ +\d+ {2}(\d{4}-\d{2}-\d{2} \d{2}:\d{2})/gm)].map(([, time]) => time);
+    expect(times.length).toBeGreaterThan(20);
+    expect([...times].sort()).toStrictEqual(times);
+  });
+
+  it('tells it in Spanish too, and as the contract has it with --json', async () => {
+    const spanish = await studbook('history', 'H26-1001-A', '--data', data(), '--language', 'es');
+    expect(spanish.stdout).toContain('Chasis');
+
+    const json = await studbook('history', 'H26-1001-A', '--data', data(), '--json');
+    expect(ROUTES.history.answer.safeParse(JSON.parse(json.stdout))).toMatchObject({ success: true });
+  });
+
+  it('says so where nothing is recorded, or no plant is there', async () => {
+    expect(await studbook('history', 'H99-1', '--data', data())).toMatchObject({
+      code: 1,
+      stderr: 'Nothing is recorded under H99-1.\n',
+    });
+    expect(await studbook('history', 'H26-1001', '--data', join(folder, 'nowhere'))).toMatchObject({
+      code: 1,
+      stderr: expect.stringContaining('holds no plant') as unknown,
+    });
+    expect(existsSync(join(folder, 'nowhere'))).toBe(false);
+  });
+
+  it('makes every view anew from the ledger', async () => {
+    const run = await studbook('rebuild', '--data', data(), '--json');
+    expect([run.code, JSON.parse(run.stdout)]).toStrictEqual([0, { position: made.events }]);
+  });
+
+  it('gives a token once, which is known by its hash from then on', async () => {
+    const run = await studbook('token', '--role', 'auditor', '--name', 'yearly audit', '--data', data());
+    const token = run.stdout.trim();
+    const access = await openAccess({ sqlite: dataFolder(data()).access });
+    try {
+      expect(await access.whoIs(token)).toMatchObject({
+        kind: 'token',
+        role: 'auditor',
+        name: 'yearly audit',
+      });
+    } finally {
+      await access.close();
+    }
+    expect(readFileSync(dataFolder(data()).access).includes(token)).toBe(false);
+
+    const wrong = await studbook('token', '--role', 'wizard', '--name', 'x', '--data', data());
+    expect([wrong.code, wrong.stderr]).toStrictEqual([1, expect.stringContaining('station-lead')]);
+  });
+
+  it('enrolls somebody who can then sign in with the PIN that was shown', async () => {
+    const run = await studbook(
+      'person',
+      '--name',
+      'Ada',
+      '--role',
+      'inspector',
+      '--crew',
+      'quality',
+      '--data',
+      data(),
+      '--json',
+    );
+    const { person, pin } = JSON.parse(run.stdout);
+    const access = await openAccess({ sqlite: dataFolder(data()).access });
+    try {
+      expect(await access.signIn(person, pin)).toMatchObject({ ok: true });
+    } finally {
+      await access.close();
+    }
+  });
+});
+
+describe('the command line beside a running server', () => {
+  beforeEach(() => {
+    folder = newFolder();
+  });
+  afterEach(() => rmSync(folder, { recursive: true, force: true }));
+
+  it('reads, and never takes the place of who writes', async () => {
+    const server = await openAt();
+    try {
+      await server.open('Busy plant', 'UTC', false, { key: 'open-1', actor: 'office', assurance: 'token' });
+      writeFileSync(join(folder, 'log.csv'), 'serial,step,end\nP-1,turn,2026-03-02\n');
+      writeFileSync(join(folder, 'log.yaml'), 'serial: serial\noperation: step\ntime: end\n');
+      const words = ['--mapping', join(folder, 'log.yaml'), '--data', data()];
+
+      for (const command of [
+        ['import', join(folder, 'log.csv'), ...words],
+        ['rebuild', '--data', data()],
+      ]) {
+        const run = await studbook(...command);
+        expect([run.code, run.stderr]).toStrictEqual([1, expect.stringContaining(`process ${process.pid}`)]);
+      }
+      const read = await studbook('history', 'P-1', '--data', data());
+      expect(read).toMatchObject({ code: 1, stderr: 'Nothing is recorded under P-1.\n' });
+
+      await server.enroll(
+        { person: 'p-1', name: 'Ada', roles: ['inspector'], crew: null, stations: [] },
+        { key: 'enroll-1', actor: 'office', assurance: 'token' },
+      );
+      expect(await server.head()).toBe(2);
+    } finally {
+      await server.close();
+    }
+  });
+});
+
+describe('a file of Studbook’s own commands', () => {
+  beforeEach(() => {
+    folder = newFolder();
+  });
+  afterEach(() => rmSync(folder, { recursive: true, force: true }));
+
+  const write = (...lines: readonly unknown[]): string => {
+    const file = join(folder, 'commands.ndjson');
+    writeFileSync(
+      file,
+      lines.map((line) => (typeof line === 'string' ? line : JSON.stringify(line))).join('\n'),
+    );
+    return file;
+  };
+  const occurredAt = '2026-03-02T08:00:00.000-06:00';
+  const openRules = async (): Promise<void> => {
+    const log = join(folder, 'first.csv');
+    writeFileSync(log, 'serial,step,end\nP-0,turn,2026-03-02\nP-0,test,2026-03-02\n');
+    writeFileSync(join(folder, 'first.yaml'), 'serial: serial\noperation: step\ntime: end\n');
+    const run = await studbook('import', log, '--mapping', join(folder, 'first.yaml'), '--data', data());
+    expect(run).toMatchObject({ code: 0 });
+  };
+
+  it('is told through the same contracts, by line, and says what it could not take', async () => {
+    await openRules();
+    const file = write(
+      {
+        command: 'home',
+        body: { home: 'O-1', model: 'pump', design: {}, sections: [{ serial: 'P-1' }], occurredAt },
+      },
+      { command: 'start', actor: 'p-7', body: { serial: 'P-1', at: 'turn', occurredAt } },
+      {
+        command: 'work',
+        key: 'paper-0001',
+        body: { serial: 'P-1', operation: 'turn', via: 'paper', occurredAt },
+      },
+      { command: 'work', body: { serial: 'P-9', operation: 'turn', occurredAt } },
+      { command: 'work', body: { serial: 'P-1', operation: 'turn', colour: 'red', occurredAt } },
+      { command: 'paint', body: {} },
+      '{"command": "work"',
+      { command: 'move', body: { serial: 'P-1', to: 'test', occurredAt } },
+    );
+    const before = countsByType(await eventsIn(ledger()));
+    const run = await studbook('import', file, '--data', data(), '--json');
+
+    expect(run.code).toBe(2);
+    expect(JSON.parse(run.stdout)).toMatchObject({ rows: 8, taken: 4, refused: 4 });
+    const reasons = readFileSync(`${file}.rejected.csv`, 'utf8').split('\r\n').sort();
+    expect(reasons).toStrictEqual([
+      '',
+      expect.stringMatching(/^4,section-unknown \(serial P-9\),/),
+      expect.stringMatching(/^5,.*colour/),
+      expect.stringMatching(/^6,.*paint.* is no telling/),
+      expect.stringMatching(/^7,"?not JSON/),
+      'line,reason,row',
+    ]);
+    const after = countsByType(await eventsIn(ledger()));
+    expect([after['WorkRecorded'], after['SectionMoved']]).toStrictEqual([
+      (before['WorkRecorded'] ?? 0) + 1,
+      (before['SectionMoved'] ?? 0) + 1,
+    ]);
+    const events = await eventsIn(ledger());
+    expect(events.find(({ key }) => key === 'paper-0001')).toMatchObject({ via: 'paper', actor: 'import' });
+
+    const again = await studbook('import', file, '--data', data(), '--json');
+    expect(JSON.parse(again.stdout)).toMatchObject({ taken: 4, refused: 4 });
+    expect(await eventsIn(ledger())).toStrictEqual(events);
+  });
+});
+
+describe('the help', () => {
+  it.each(['serve', 'demo', 'import', 'history', 'rebuild', 'person', 'token'])(
+    'of %s shows an example',
+    async (name) => {
+      const { code, stdout } = await studbook(name, '--help');
+      expect(code).toBe(0);
+      expect(stdout).toMatch(new RegExp(`Examples?:[^]*studbook ${name}`));
+    },
+  );
+
+  it('says what the exit codes mean', async () => {
+    expect((await studbook('--help')).stdout).toContain('Exit codes: 0 done, 1 failed');
+  });
+});
