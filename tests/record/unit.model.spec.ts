@@ -27,6 +27,11 @@ import {
  * reckoning of our own that knows neither the judge nor the state. A failure prints the shortest day and its seed.
  */
 
+const PLATE = {
+  station: 'rough-in',
+  lot: { lot: 'P-1', kind: 'plate', usable: true, properties: [inches('thickness', '0.07')] },
+};
+
 type Step = { readonly command: UnitCommand; readonly by: Signer };
 type Day = {
   readonly events: readonly RecordedUnitEvent[];
@@ -38,11 +43,15 @@ const PLACES = [[], ['kitchen'], ['kitchen', 'bath']] as const;
 const OPERATIONS = PLAN.order.filter((id) => PLAN.operations[id]?.scope === 'section');
 
 const anyValues = fc.record({
-  edge: fc.constantFrom('1.5', '1.25', '1', null),
-  plates: fc.constantFrom('0', '2', null),
+  edge: fc.constantFrom('1.5', '1.25', '2', '3', '1', null),
+  plates: fc.constantFrom('0', '0', '0', '0', '2', null),
 });
-const anyExcept = fc.constantFrom(...PLACES);
-const anyOperation = fc.constantFrom(...OPERATIONS);
+const anyExcept = fc.constantFrom<readonly string[]>([], [], [], ...PLACES);
+/** Mostly of the cover and what it hides: that is where things can go wrong. */
+const anyOperation = fc.oneof(
+  { weight: 3, arbitrary: fc.constantFrom('wired', 'plated', 'looked', 'boarded') },
+  { weight: 1, arbitrary: fc.constantFrom(...OPERATIONS) },
+);
 const valuesOf = ({ edge, plates }: { edge: string | null; plates: string | null }) => [
   ...(edge === null ? [] : [inches('edge', edge)]),
   ...(plates === null ? [] : [count('plates', plates)]),
@@ -59,7 +68,7 @@ const anyWork = fc
     recordWork(operation, { except, proof, values: operation === 'wired' ? valuesOf(values) : [] }),
   );
 const anyAsking = fc
-  .record({ operation: anyOperation, except: anyExcept })
+  .record({ operation: fc.oneof(fc.constant('boarded'), anyOperation), except: anyExcept })
   .map(({ operation, except }) => ask(operation, except));
 const anyMending = fc.oneof(
   anyOperation.map((operation) => withdraw(operation)),
@@ -101,7 +110,15 @@ const anyStep: fc.Arbitrary<Step> = fc.record({
   ),
   by: fc.constantFrom(...SIGNERS),
 });
-const anyDay = fc.array(anyStep, { maxLength: 40 });
+/** What a good shift does first, or some of it: else no cover would ever be cleared. */
+const GOOD_STEPS: readonly Step[] = [
+  { command: recordWork('wired'), by: LEAD },
+  { command: recordWork('plated'), by: LEAD },
+  { command: recordWork('looked'), by: INSPECTOR },
+];
+const anyDay = fc
+  .tuple(fc.subarray([...GOOD_STEPS]), fc.array(anyStep, { maxLength: 40 }))
+  .map(([good, steps]) => [...good, ...steps]);
 
 const begun = (): Day => after({ events: [], state: SECTION.initial }, onLine(), LEAD);
 
@@ -111,7 +128,19 @@ const after = (day: Day, events: readonly UnitEvent[], by: Signer): Day => {
 };
 
 const decide = (day: Day, { command, by }: Step, index: number): ReturnType<typeof SECTION.decide> =>
-  SECTION.decide(command, day.state, { ...FACTS, codes: CODES, signer: by, idBase: `k${String(index)}` });
+  SECTION.decide(namedByKey(command, index), day.state, {
+    ...FACTS,
+    codes: CODES,
+    signer: by,
+    mounted: [PLATE],
+    idBase: `k${String(index)}`,
+  });
+
+/** As the plant names a hold placed by hand: by the key it was sent under, which never comes twice. */
+const namedByKey = (command: UnitCommand, index: number): UnitCommand =>
+  command.type === 'PlaceHold'
+    ? { ...command, data: { ...command.data, hold: `k${String(index)}-0` } }
+    : command;
 
 /** Plays a day, and hands every step over: what stood before, what was recorded. */
 const play = (
@@ -179,6 +208,16 @@ describe('whatever is asked and told of a section', () => {
       }),
       RUNS,
     );
+  });
+
+  it('clears covers now and then, so that what is said of clearing them says something', () => {
+    let cleared = 0;
+    for (const steps of fc.sample(anyDay, { numRuns: 400, seed: 7 })) {
+      play(steps, (_before, _step, [answer]) => {
+        if (answer?.type === 'AskingCleared' && answer.data.operation === 'boarded') cleared += 1;
+      });
+    }
+    expect(cleared).toBeGreaterThan(20);
   });
 
   it('never clears a cover over an open nonconformance', () => {

@@ -119,7 +119,7 @@ const PRECEDENCE: readonly (readonly [
 ];
 
 describe('where several reasons speak against an entry', () => {
-  it.each([...PRECEDENCE])('%s', (_, history, command, code, facts) => {
+  it.each([...PRECEDENCE])('%s', (...[, history, command, code, facts]) => {
     given(...history)
       .when(command, facts)
       .isRejectedAs(code);

@@ -1,7 +1,9 @@
 import type { UnitCommand } from '@libs/record';
+import { operation, requires } from '../support/judging';
 import {
   INSPECTOR,
   JUDGED_BY_PLAN,
+  PLAN,
   SERIAL,
   WIRED_WELL,
   count,
@@ -15,6 +17,8 @@ import {
 } from '../support/unit-spec';
 
 type SignOff = Extract<UnitCommand, { readonly type: 'SignOffStation' }>['data'];
+
+const { plated: PLATED = operation('plated') } = PLAN.operations;
 
 const signOff = (change: Partial<SignOff> = {}): UnitCommand => ({
   type: 'SignOffStation',
@@ -109,19 +113,27 @@ describe('signing a station off', () => {
       );
   });
 
-  it('judges each operation with those before it done, and frees what waited for it', () => {
-    const hidden = finding('cover-hides-unproven', 'plated', { grade: 'refuse', entry: 'boarded' });
-    const exceptKitchen = worked('boarded', { except: ['kitchen'] });
-    const open = worked('plated', { except: ['kitchen'], lots: ['P-1'] });
-    given(
-      ...onLine('drywall'),
-      worked('wired', { values: WIRED_WELL }),
-      open,
-      exceptKitchen,
-      placed('h', hidden),
-    )
-      .when(signOff(), PLATE_MOUNTED)
-      .records(signedOff(['plated']), worked('plated', { lots: ['P-1'] }), released('h', 'satisfied'));
+  it('makes good what an earlier entry was short of', () => {
+    const missing = finding('value-missing', 'wired', { characteristic: 'edge' });
+    const half = worked('wired', { values: [count('plates', '0')], findings: [missing], missing: ['edge'] });
+    given(...onLine('rough-in'), half, placed('h', missing), worked('plated', { lots: ['P-1'] }))
+      .when(signOff({ values: [{ ...inches('edge', '1.5'), operation: 'wired' }] }))
+      .records(
+        signedOff(['wired']),
+        worked('wired', { values: [inches('edge', '1.5')] }),
+        released('h', 'satisfied'),
+      );
+  });
+
+  it('judges each operation with those before it done', () => {
+    const both = given(...onLine('rough-in')).when(signOff({ values: WIRED_VALUES }), {
+      ...PLATE_MOUNTED,
+      plan: {
+        ...PLAN,
+        operations: { ...PLAN.operations, plated: { ...PLATED, requires: requires('wired') } },
+      },
+    });
+    both.recordsTypes('StationSignedOff', 'WorkRecorded', 'WorkRecorded');
   });
 
   it('records a signature even when nothing is due', () => {

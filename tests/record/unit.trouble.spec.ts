@@ -227,7 +227,7 @@ describe('a hold', () => {
   });
 
   it('is not made good by work: a person placed it, a person releases it', () => {
-    const onWired: UnitEvent = { ...held, data: { ...held.data, operation: 'wired' } } as UnitEvent;
+    const onWired: UnitEvent = { ...held, data: { ...held.data, operation: 'wired' } };
     const state = stateAfter([...onLine(), onWired, worked('wired')]);
     expect(state.holds.map(({ hold: id }) => id)).toStrictEqual(['key-0']);
   });
@@ -243,7 +243,7 @@ describe('a hold', () => {
 
   it('is rejected for a reason the plant does not have', () => {
     given(...onLine())
-      .when({ ...hold, data: { ...hold.data, reason: 'bad-mood' } } as UnitCommand)
+      .when({ ...hold, data: { ...hold.data, reason: 'bad-mood' } })
       .isRejectedAs('reason-unknown');
   });
 });

@@ -188,6 +188,26 @@ describe('telling that work is done', () => {
       );
   });
 
+  it('told a second time digs nothing up: what was told too late stays held', () => {
+    const late = finding('recorded-under-cover', 'plated', { recorded: 'boarded' });
+    const plate = { lot: 'P-1', kind: 'plate', usable: true, properties: [inches('thickness', '0.07')] };
+    const history = [
+      ...onLine(),
+      wired,
+      looked,
+      worked('boarded'),
+      placed('h-cover', hidden('plated')),
+      worked('plated', { findings: [late], lots: ['P-1'] }),
+      placed('h-late', late),
+    ];
+    given(...history)
+      .when(recordWork('plated'), { scanned: [plate] })
+      .records(worked('plated', { lots: ['P-1'] }));
+    given(...history)
+      .when(recordWork('plated', { proof: 'reconstructed' }), { scanned: [plate], signer: MANAGER })
+      .recordsTypes('WorkRecorded', 'HoldReleased', 'HoldReleased');
+  });
+
   it('is not reconstructed by anyone but the quality manager', () => {
     given(...onLine())
       .when(recordWork('plated', { proof: 'reconstructed' }), { signer: INSPECTOR })

@@ -1,8 +1,9 @@
-import type { CompiledPlan, Finding, OpenHold } from '@libs/judge';
+import { coveredBy } from '@libs/judge';
+import type { CompiledPlan, Finding, OpenHold, Proof } from '@libs/judge';
 import type { DefectRecorded, HoldPlaced, HoldReleased, UnitEvent } from './unit.events';
 import type { UnitFacts } from './unit.facts';
 import { entryOf, isGrave, saysTheSame } from './unit.findings';
-import { saysOfOther } from './unit.judging';
+import { known, saysOfOther } from './unit.judging';
 import type { Unit } from './unit.state';
 
 /** What a finding leads to is numbered by its place among the events of its command. */
@@ -87,29 +88,54 @@ const TOO_LATE: ReadonlySet<string> = new Set(['recorded-under-cover', 'seen-aft
 
 const provesNothing = (finding: Finding): boolean => isGrave(finding) && TOO_LATE.has(finding.rule);
 
+/** An entry as it bears on the holds that are open. */
+export type Entered = {
+  readonly operation: string;
+  readonly proof: Proof;
+  readonly findings: readonly Finding[];
+};
+
+type JudgingAfter = { readonly plan: CompiledPlan; readonly facts: UnitFacts };
+
 /**
  * Holds that this entry makes good: what was missing has been recorded. A hold tied to a defect waits for its
  * verification, one placed by hand for a person.
  */
-export const satisfied = (
-  after: Unit,
-  entry: { readonly operation: string; readonly findings: readonly Finding[] },
-  judging: { readonly plan: CompiledPlan; readonly facts: UnitFacts },
-): readonly HoldReleased[] => {
+export const satisfied = (after: Unit, entry: Entered, judging: JudgingAfter): readonly HoldReleased[] => {
   if (entry.findings.some(provesNothing)) return [];
 
+  const buriedBy = new Set(
+    entry.proof === 'reconstructed'
+      ? []
+      : coveredBy(judging.plan, known(after, judging.facts), entry.operation),
+  );
   const isSatisfied = ({ hold, defect }: OpenHold): boolean => {
     const finding = after.raised[hold]?.finding;
-    if (defect !== null || finding === undefined) return false;
-    if (entryOf(finding) === entry.operation)
-      return !entry.findings.some((said) => saysTheSame(said, finding));
-    if (finding.operation !== entry.operation) return false;
-
-    return !saysOfOther(after, entryOf(finding), entry.operation, judging).some((said) =>
-      saysTheSame(said, finding),
+    return (
+      defect === null &&
+      finding !== undefined &&
+      !isBuried(finding, entry, buriedBy) &&
+      isMadeGood(after, finding, entry, judging)
     );
   };
   return after.holds.filter(isSatisfied).map(({ hold }) => released(after.serial, hold, 'satisfied'));
+};
+
+/** Saying it a second time digs nothing up: what was told too late stays so until it is reconstructed. */
+const isBuried = (finding: Finding, { operation }: Entered, buriedBy: ReadonlySet<string>): boolean =>
+  finding.operation === operation &&
+  (TOO_LATE.has(finding.rule) ? buriedBy.size > 0 : hides(finding) && buriedBy.has(entryOf(finding)));
+
+const hides = ({ rule }: Finding): boolean => rule === 'cover-hides-unproven';
+
+const isMadeGood = (after: Unit, finding: Finding, entry: Entered, judging: JudgingAfter): boolean => {
+  if (entryOf(finding) === entry.operation) {
+    return !entry.findings.some((said) => saysTheSame(said, finding));
+  }
+  return (
+    finding.operation === entry.operation &&
+    !saysOfOther(after, entryOf(finding), entry.operation, judging).some((said) => saysTheSame(said, finding))
+  );
 };
 
 export const released = (

@@ -42,7 +42,7 @@ export const entered = (unit: Unit, told: Told, judging: Judging, before: number
   return [
     entry,
     ...opened(unit, found, { idBase: facts.idBase, before: before + 1 }),
-    ...satisfied(after, { operation: told.operation, findings }, { plan, facts }),
+    ...satisfied(after, { operation: told.operation, proof: told.proof, findings }, { plan, facts }),
   ];
 };
 

@@ -158,7 +158,7 @@ const corrected = (told: Told, reason: string, unit: Unit, judging: Judging): re
   return [
     event,
     ...opened(after, foundIn(after, operation, findings, judging), { idBase: facts.idBase, before: 1 }),
-    ...satisfied(after, { operation, findings }, judging),
+    ...satisfied(after, { operation, proof: told.proof, findings }, judging),
     ...neverWas(after, { operation, findings }, judging),
   ];
 };
