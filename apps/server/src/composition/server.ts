@@ -44,7 +44,8 @@ export const createServer = async (parts: ServerParts): Promise<Server> => {
     { provide: LOG, useValue: log },
     { provide: STREAMS, useValue: streams },
   ];
-  const options = { logger: nestLog(log), abortOnError: false };
+  // Without Nest's own parsers Fastify takes JSON only, which is all this API speaks.
+  const options = { logger: nestLog(log), abortOnError: false, bodyParser: false };
   const app = await NestFactory.create<NestFastifyApplication>(
     AppModule.over(provided, also),
     fastifyServer(webFiles(web)),

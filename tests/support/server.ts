@@ -1,0 +1,127 @@
+import { randomUUID } from 'node:crypto';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { AnswerOf } from '@libs/contracts';
+import { dataFolder, openAccess, openPlantAt } from '@libs/plant';
+import type { NewPerson, Plant, Sender } from '@libs/plant';
+import request from 'supertest';
+import type { Test } from 'supertest';
+import { start } from '../../apps/server/src/composition/start';
+import type { Served } from '../../apps/server/src/composition/start';
+import { demonstrationRulebookFiles } from './demonstration-rulebook';
+
+/** Invented, one of each; everyone's PIN is the same. */
+export const PIN = '2468';
+const PEOPLE: readonly NewPerson[] = [
+  { person: 'lead', name: 'Leon', roles: ['station-lead'], crew: 'electrical', stations: [] },
+  { person: 'manager', name: 'Mara', roles: ['quality-manager'], crew: 'quality', stations: [] },
+  { person: 'inspector', name: 'Ines', roles: ['inspector'], crew: 'quality', stations: [] },
+  { person: 'auditor', name: 'Aldo', roles: ['auditor'], crew: null, stations: [] },
+];
+
+/** A real server on a real SQLite file, over the demonstration's rulebook. */
+export type TestServer = {
+  readonly address: string;
+  /** A machine's token. */
+  readonly token: string;
+  /** The session cookie of someone who signed in by PIN. */
+  readonly session: (person: string) => Promise<string>;
+  readonly get: (path: string, cookie?: string) => Test;
+  /** As a tablet sends it: signed in, under a key of its own unless one is given. */
+  readonly post: (path: string, body: object, sent?: { readonly by?: string; readonly key?: string }) => Test;
+  readonly head: () => Promise<number>;
+  readonly eventsOf: (serial: string) => Promise<AnswerOf<'history'>['entries']>;
+  readonly log: readonly string[];
+  readonly stop: () => Promise<void>;
+  readonly again: () => Promise<void>;
+  readonly clear: () => Promise<void>;
+};
+
+export type TestServerWish = {
+  readonly demonstration?: boolean;
+  /** What was told before the server came up. */
+  readonly before?: (plant: Plant) => Promise<void>;
+} & Partial<Served>;
+
+const sender = (key: string): Sender => ({ key, actor: 'manager', assurance: 'pin' });
+
+const fill = async (folder: string, { demonstration = true, before }: TestServerWish): Promise<string> => {
+  const files = dataFolder(folder);
+  const plant = await openPlantAt({ at: { file: files.ledger }, keys: files.keys, name: 'Test plant' });
+  await plant.open('Test plant', 'America/Chicago', demonstration, sender('open'));
+  const issued = await plant.issueRevision(
+    demonstrationRulebookFiles(),
+    '2026-01-01T00:00:00.000-06:00',
+    sender('issue'),
+  );
+  if (!issued.ok) throw new Error(JSON.stringify(issued.problems));
+  for (const person of PEOPLE) await plant.enroll(person, sender(`enroll-${person.person}`));
+  await before?.(plant);
+  await plant.close();
+
+  const access = await openAccess({ sqlite: files.access });
+  for (const { person } of PEOPLE) await access.addPerson(person, PIN, true);
+  const { token } = await access.makeToken({ role: 'machine', name: 'tape gauge' });
+  await access.close();
+  return token;
+};
+
+export const openTestServer = async (wish: TestServerWish = {}): Promise<TestServer> => {
+  const data = mkdtempSync(join(tmpdir(), 'studbook-server-'));
+  const token = await fill(data, wish);
+  const log: string[] = [];
+  const settings = { host: '127.0.0.1', data, databaseUrl: null, demonstration: true, secureCookies: false };
+  const open = (port: number) =>
+    start({ ...settings, port }, (event, fields) => log.push(JSON.stringify({ event, ...fields })), {
+      web: wish.web ?? join(data, 'no-web'),
+      also: wish.also,
+    });
+  let server = await open(0);
+  const { address } = server;
+
+  const sessions = new Map<string, Promise<string>>();
+  const signIn = async (person: string): Promise<string> => {
+    const answer = await request(address).post('/api/sign-in').send({ person, pin: PIN }).expect(200);
+    return String(answer.headers['set-cookie']).split(';')[0] ?? '';
+  };
+  const session = (person: string): Promise<string> => {
+    const known = sessions.get(person) ?? signIn(person);
+    sessions.set(person, known);
+    return known;
+  };
+  await Promise.all(PEOPLE.map(({ person }) => session(person)));
+  const cookieOf = new Map(
+    await Promise.all([...sessions].map(async ([who, cookie]) => [who, await cookie] as const)),
+  );
+
+  const get: TestServer['get'] = (path, cookie = cookieOf.get('manager') ?? '') =>
+    request(address).get(path).set('cookie', cookie);
+  const stop = (): Promise<void> => server.close();
+  return {
+    address,
+    token,
+    log,
+    session,
+    get,
+    post: (path, body, { by = 'lead', key = randomUUID() } = {}) =>
+      request(address)
+        .post(path)
+        .set('cookie', cookieOf.get(by) ?? '')
+        .set('idempotency-key', `"${key}"`)
+        .send(body),
+    head: async () => (await get('/api/health').expect(200)).body.head,
+    eventsOf: async (serial) => {
+      const { body } = await get(`/api/homes/${serial}/history`).expect(200);
+      return body.entries.filter((entry: { readonly serial: string }) => entry.serial === serial);
+    },
+    stop,
+    again: async () => {
+      server = await open(Number(new URL(address).port));
+    },
+    clear: async () => {
+      await stop();
+      rmSync(data, { recursive: true, force: true });
+    },
+  };
+};
