@@ -102,13 +102,9 @@ type JudgingAfter = { readonly plan: CompiledPlan; readonly facts: UnitFacts };
  * verification, one placed by hand for a person.
  */
 export const satisfied = (after: Unit, entry: Entered, judging: JudgingAfter): readonly HoldReleased[] => {
-  if (entry.findings.some(provesNothing)) return [];
+  const buriedBy = coversUp(after, entry, judging);
+  if (entry.findings.some(provesNothing) || isToldTooLate(after, entry, buriedBy)) return [];
 
-  const buriedBy = new Set(
-    entry.proof === 'reconstructed'
-      ? []
-      : coveredBy(judging.plan, known(after, judging.facts), entry.operation),
-  );
   const isSatisfied = ({ hold, defect }: OpenHold): boolean => {
     const finding = after.raised[hold]?.finding;
     return (
@@ -121,10 +117,24 @@ export const satisfied = (after: Unit, entry: Entered, judging: JudgingAfter): r
   return after.holds.filter(isSatisfied).map(({ hold }) => released(after.serial, hold, 'satisfied'));
 };
 
+/** What has been taken from sight may be told again, and is no better proven for it. */
+const coversUp = (
+  after: Unit,
+  { operation, proof }: Entered,
+  { plan, facts }: JudgingAfter,
+): ReadonlySet<string> =>
+  new Set(proof === 'reconstructed' ? [] : coveredBy(plan, known(after, facts), operation));
+
 /** Saying it a second time digs nothing up: what was told too late stays so until it is reconstructed. */
+const isToldTooLate = (after: Unit, { operation }: Entered, buriedBy: ReadonlySet<string>): boolean =>
+  buriedBy.size > 0 &&
+  after.holds.some(({ hold }) => {
+    const finding = after.raised[hold]?.finding;
+    return finding !== undefined && TOO_LATE.has(finding.rule) && finding.operation === operation;
+  });
+
 const isBuried = (finding: Finding, { operation }: Entered, buriedBy: ReadonlySet<string>): boolean =>
-  finding.operation === operation &&
-  (TOO_LATE.has(finding.rule) ? buriedBy.size > 0 : hides(finding) && buriedBy.has(entryOf(finding)));
+  finding.operation === operation && hides(finding) && buriedBy.has(entryOf(finding));
 
 const hides = ({ rule }: Finding): boolean => rule === 'cover-hides-unproven';
 

@@ -33,7 +33,7 @@ export const withdrawWork = ({ data }: WithdrawWork, unit: Unit, facts: Judging[
 
   const events = withdrawn(data, unit);
   const after = events.reduce((state, event) => evolve(state, asRecorded(event, facts)), unit);
-  const again = reopened(after, operation, evidence, { idBase: facts.idBase, before: events.length });
+  const again = reopened(after, evidence, { idBase: facts.idBase, before: events.length });
   const standing = again.reduce((state, event) => evolve(state, asRecorded(event, facts)), after);
   return accept(
     ...events,
@@ -68,20 +68,17 @@ const closed = (serial: string, defect: string): DefectClosed => ({
   data: { serial, defect, how: 'withdrawn' },
 });
 
-/** Holds of the entry that stands again. */
+/** Holds that were open before the entry was made are open again, as far as what raised them still stands. */
 const reopened = (
   after: Unit,
-  operation: string,
   { satisfied: madeGood }: Evidence,
   { idBase, before }: { readonly idBase: string; readonly before: number },
 ): readonly UnitEvent[] =>
-  after.work[operation] === undefined
-    ? []
-    : madeGood
-        .filter(({ finding }) => entryOf(finding) === operation)
-        .map(({ finding }, index) =>
-          holdOf(after.serial, finding, { hold: `${idBase}-${before + index}`, defect: null }),
-        );
+  madeGood
+    .filter(({ finding }) => after.work[entryOf(finding)] !== undefined)
+    .map(({ finding }, index) =>
+      holdOf(after.serial, finding, { hold: `${idBase}-${before + index}`, defect: null }),
+    );
 
 /** Work that was entered on the strength of the mistaken entry, covers above all, now stands on nothing. */
 const leftUnproven = (
