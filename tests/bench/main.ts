@@ -34,7 +34,8 @@ const main = async (): Promise<void> => {
 
   const { only = [], json = false } = values;
   const size = Number(values.size ?? DEFAULT_SIZE);
-  if (!Number.isInteger(size) || size < 1) throw new Error(`--size: ${String(values.size)} is not a number of events`);
+  if (!Number.isInteger(size) || size < 1)
+    throw new Error(`--size: ${String(values.size)} is not a number of events`);
   const unknown = only.filter((name) => ROWS.every((row) => row.name !== name));
   if (unknown.length > 0) throw new Error(`--only: there is no row ${unknown.join(', ')}; --list shows them`);
 

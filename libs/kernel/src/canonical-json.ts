@@ -5,11 +5,13 @@ import type { Json, JsonObject } from './json';
  * Numbers must be finite and text well-formed Unicode (`hasCanonicalForm`): checked at the edge, and once
  * more by the ledger before it hashes, because RFC 8785 has no form for the others.
  *
- * The engine's own serialiser writes numbers and strings exactly as RFC 8785 asks; only the order of the
- * members differs. Where that is in order already, as in the envelopes the ledger builds, it does it all.
+ * The engine's own serialiser writes numbers and strings exactly as RFC 8785 asks; only the order of members
+ * differs. So members are put in order first, and what stands in order already is not copied.
  */
-export const canonicalJson = (value: JsonObject): string =>
-  isInOrder(value) ? JSON.stringify(value) : written(value);
+export const canonicalJson = (value: JsonObject): string => {
+  const sorted = arranged(value);
+  return isInOrder(sorted) ? JSON.stringify(sorted) : written(sorted);
+};
 
 /** Whether RFC 8785 has a form for it: finite numbers, no half of a surrogate pair. */
 export const hasCanonicalForm = (value: Json | undefined): boolean => {
@@ -44,32 +46,79 @@ const everyMember = (
   return true;
 };
 
-/** Whether all members, at every depth, are enumerated in order of their names' UTF-16 code units. */
-const isInOrder = (value: Json | undefined): boolean => {
-  if (typeof value !== 'object' || value === null) return true;
-  if (isList(value)) return value.every(isInOrder);
+/** The value with all members in order, at every depth; itself, not a copy, where they are. */
+const arranged = (value: Json): Json => {
+  if (typeof value !== 'object' || value === null) return value;
+  if (isList(value)) return arrangedItems(value);
+  return namesAscend(value) ? arrangedMembers(value) : sortedMembers(value);
+};
 
+const arrangedItems = (list: readonly Json[]): readonly Json[] => {
+  let copy: Json[] | undefined;
+  for (const [index, item] of list.entries()) {
+    const inner = arranged(item);
+    if (inner !== item) (copy ??= [...list])[index] = inner;
+  }
+  return copy ?? list;
+};
+
+const arrangedMembers = (object: JsonObject): JsonObject => {
+  let copy: Members | undefined;
+  for (const name in object) {
+    const member = object[name];
+    if (typeof member !== 'object' || member === null) continue;
+    const inner = arranged(member);
+    if (inner !== member) put((copy ??= { ...object }), name, inner);
+  }
+  return copy ?? object;
+};
+
+const sortedMembers = (object: JsonObject): JsonObject => {
+  const copy: Members = {};
+  for (const name of Object.keys(object).sort()) {
+    const member = object[name];
+    if (member !== undefined) put(copy, name, arranged(member));
+  }
+  return copy;
+};
+
+type Members = { [name: string]: Json | undefined };
+
+/** Assigned like any other, a member of this one name would become the object's prototype and be lost. */
+const put = (members: Members, name: string, value: Json): void => {
+  if (name === '__proto__') Object.defineProperty(members, name, { value, enumerable: true });
+  else members[name] = value;
+};
+
+const namesAscend = (object: JsonObject): boolean => {
   let before: string | undefined;
-  for (const name in value) {
-    if ((before !== undefined && name < before) || !isInOrder(value[name])) return false;
+  for (const name in object) {
+    if (before !== undefined && name < before) return false;
     before = name;
   }
   return true;
 };
 
-/** Sorting and copying would not do: an engine enumerates names like "10" and "9" by number, whatever the order. */
-const written = (value: Json | undefined): string => {
-  if (typeof value !== 'object' || value === null) return JSON.stringify(value ?? null);
-  if (isList(value)) return `[${value.map(written).join(',')}]`;
+/** Whether all members, at every depth, are enumerated in order of their names' UTF-16 code units. */
+const isInOrder = (value: Json | undefined): boolean => {
+  if (typeof value !== 'object' || value === null) return true;
+  if (isList(value)) return value.every(isInOrder);
+  if (!namesAscend(value)) return false;
 
-  let text = '';
-  for (const name of Object.keys(value).sort()) {
-    const member = value[name];
-    if (member === undefined) continue;
-    text += `${text === '' ? '{' : ','}${quoted(name)}:${typeof member === 'string' ? quoted(member) : written(member)}`;
-  }
-  return text === '' ? '{}' : `${text}}`;
+  for (const name in value) if (!isInOrder(value[name])) return false;
+  return true;
 };
 
-const NEEDS_ESCAPE = /[\u0000-\u001f"\\\ud800-\udfff]/;
-const quoted = (text: string): string => (NEEDS_ESCAPE.test(text) ? JSON.stringify(text) : `"${text}"`);
+/** Member by member, where no copy can be in order: an engine enumerates names like "10" and "9" by number. */
+const written = (value: Json): string => {
+  if (typeof value !== 'object' || value === null) return JSON.stringify(value);
+  if (isList(value)) return `[${value.map(written).join(',')}]`;
+
+  const members = Object.keys(value)
+    .sort()
+    .flatMap((name) => {
+      const member = value[name];
+      return member === undefined ? [] : [`${JSON.stringify(name)}:${written(member)}`];
+    });
+  return `{${members.join(',')}}`;
+};

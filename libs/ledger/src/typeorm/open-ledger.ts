@@ -23,6 +23,11 @@ export type LedgerOptions = {
   readonly keepers: readonly Keeper[];
   /** PostgreSQL only: how long a writer that fell silent keeps the ledger. */
   readonly leaseMs?: number;
+  /**
+   * SQLite only, and only for a ledger being made whole in a place of its own: commits are not waited for to reach the
+   * disk. Whoever makes it has it on disk before it is used, and throws it away if it was not finished.
+   */
+  readonly inMaking?: boolean;
 };
 
 export type OpenLedger = Ledger & {
@@ -39,6 +44,8 @@ export type OpenLedger = Ledger & {
 export const openLedger = async (options: LedgerOptions): Promise<OpenLedger> => {
   const engine = await engineAt(options);
   try {
+    if (options.inMaking === true && 'file' in options.at)
+      await engine.writer.query('PRAGMA synchronous = OFF');
     return await ledgerOn(engine, options);
   } catch (error) {
     await engine.close();

@@ -19,7 +19,6 @@ const READER_PRAGMAS = ['query_only = ON', 'mmap_size = 268435456'];
 export const openSqlite = async (file: string): Promise<Engine> => {
   const writer = await connectSqlite(
     {
-      type: 'sqlite',
       database: file,
       enableWAL: true,
       busyTimeout: BUSY_MS,
@@ -31,7 +30,7 @@ export const openSqlite = async (file: string): Promise<Engine> => {
   );
   const readers = [];
   for (let n = 0; n < READERS; n += 1) {
-    const options = { type: 'sqlite', database: file, flags: OPEN_READONLY, busyTimeout: BUSY_MS } as const;
+    const options = { database: file, flags: OPEN_READONLY, busyTimeout: BUSY_MS } as const;
     readers.push(await connectSqlite(options, READER_PRAGMAS));
   }
   const reader = poolOf(readers);
