@@ -89,9 +89,11 @@ export const openWindow = async (
     hasTouch: width < 1000,
   });
   const page = await context.newPage();
+  // Shorter than a test's own limit, so that what was waited for is named.
+  page.setDefaultTimeout(10_000);
   page.on('pageerror', (fault) => complaints.push(fault.message));
   page.on('console', (line) => {
-    if (line.type() === 'error' && !/status of 4\d\d|ERR_CONNECTION|ERR_EMPTY/.test(line.text()))
+    if (line.type() === 'error' && !/status of (4\d\d|503)|ERR_CONNECTION|ERR_EMPTY/.test(line.text()))
       complaints.push(line.text());
   });
   return page;

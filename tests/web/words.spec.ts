@@ -1,6 +1,7 @@
 import { readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { parse, TYPE } from '@formatjs/icu-messageformat-parser';
+import { RULINGS } from '../../apps/server/src/http/rejected';
 import en from '../../apps/web/src/words/en.json';
 import es from '../../apps/web/src/words/es.json';
 
@@ -31,6 +32,11 @@ const english: Readonly<Record<string, string>> = en;
 const spanish: Readonly<Record<string, string>> = es;
 
 describe('the words of the screens', () => {
+  it('have a sentence for every reason the record gives for not taking an entry', () => {
+    const missing = Object.keys(RULINGS).filter((code) => !(`problem.${code}` in english));
+    expect(missing).toStrictEqual([]);
+  });
+
   it('say the same things in English and in Spanish', () => {
     expect(Object.keys(spanish)).toStrictEqual(Object.keys(english));
   });
@@ -42,12 +48,14 @@ describe('the words of the screens', () => {
   it('are all used by some screen', () => {
     const code = sources(SOURCES).join('\n');
     expect(
-      Object.keys(english).filter((key) => !code.includes(`'${key}'`) && !code.includes(`"${key}"`)),
+      Object.keys(english).filter(
+        (key) => !key.startsWith('problem.') && !code.includes(`'${key}'`) && !code.includes(`"${key}"`),
+      ),
     ).toStrictEqual([]);
   });
 
   it('never scold: no error, no invalid, no oops', () => {
-    const scolding = Object.entries({ ...english, ...spanish }).filter(([, text]) =>
+    const scolding = [...Object.entries(english), ...Object.entries(spanish)].filter(([, text]) =>
       /\b(error|invalid|oops|inválido)\b/i.test(text),
     );
     expect(scolding).toStrictEqual([]);

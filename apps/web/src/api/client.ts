@@ -47,8 +47,17 @@ const headersFor = ({ body, key }: Sent): Record<string, string> => ({
   ...(key === undefined ? {} : { 'idempotency-key': key }),
 });
 
+const signedOut = new Set<() => void>();
+/** Hears that the server no longer knows us: the shift has ended, or someone signed out elsewhere. */
+export const onSignedOut = (hear: () => void): (() => void) => {
+  signedOut.add(hear);
+  return () => signedOut.delete(hear);
+};
+const SIGN_IN_NEEDED = 401;
+
 const answerIn = async <N extends WebRoute>(response: Response): Promise<Answered<AnswerOf<N>>> => {
   if (NOBODY_ANSWERED.has(response.status)) return UNREACHABLE;
+  if (response.status === SIGN_IN_NEEDED) signedOut.forEach((hear) => hear());
   const text = await response.text();
   return response.ok
     ? { ok: true, answer: jsonAs<AnswerOf<N>>(text) }

@@ -1,7 +1,7 @@
 import type { AnswerOf } from '@libs/contracts';
 import { createContext, useCallback, useContext, useEffect, useMemo, useState } from 'react';
 import type { ReactNode } from 'react';
-import { ask } from '../api/client';
+import { ask, onSignedOut } from '../api/client';
 
 export type Me = AnswerOf<'me'>;
 export type PlantFacts = AnswerOf<'plant'>;
@@ -43,6 +43,8 @@ export const SessionProvider = ({ children }: { readonly children: ReactNode }):
   const [known, setKnown] = useState<Known>(NOBODY);
   const renew = useCallback(async () => setKnown(await whoAndWhere()), []);
   useEffect(() => void renew(), [renew]);
+  // What is on the screen goes with whoever was signed in; their drafts wait for them.
+  useEffect(() => onSignedOut(() => setKnown({ ...NOBODY, state: 'signed-out' })), []);
   const session = useMemo<Session>(() => ({ ...known, renew }), [known, renew]);
   return <SessionContext value={session}>{children}</SessionContext>;
 };

@@ -4,15 +4,7 @@ import { useSpeech } from '../words/words';
 import type { WordKey } from '../words/words';
 import { Mark } from './mark';
 
-/** Codes the server is known to answer with, in our words; others are shown as the server put them. */
-const KNOWN: Readonly<Record<string, WordKey>> = {
-  'section-unknown': 'problem.section-unknown',
-  'home-unknown': 'problem.section-unknown',
-  'serial-unknown': 'problem.section-unknown',
-  'not-signed-in': 'problem.signed-out',
-  'role-missing': 'problem.role-missing',
-  'pin-wrong': 'problem.pin-wrong',
-};
+/** Where the code has no words of ours; what has none of either is shown as the server put it. */
 const BY_STATUS: Readonly<Record<number, WordKey>> = {
   401: 'problem.signed-out',
   403: 'problem.role-missing',
@@ -21,9 +13,10 @@ const BY_STATUS: Readonly<Record<number, WordKey>> = {
 };
 
 export const TroubleSays = ({ trouble }: { readonly trouble: Trouble }): ReactNode => {
-  const { t } = useSpeech();
+  const { t, knows } = useSpeech();
   if (trouble.kind === 'unreachable') return t('problem.unreachable');
-  const key = KNOWN[trouble.code ?? ''] ?? BY_STATUS[trouble.status];
+  const byCode = `problem.${trouble.code ?? ''}`;
+  const key = knows(byCode) ? byCode : BY_STATUS[trouble.status];
   if (key !== undefined) return t(key);
   return (
     <span lang="en">

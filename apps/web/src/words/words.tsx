@@ -32,6 +32,8 @@ export type Speech = {
   readonly speak: (language: Language) => void;
   /** A sentence of ours. */
   readonly t: (key: WordKey, blanks?: Blanks) => string;
+  /** Whether there are words for this key: codes of the server make keys that we may not have. */
+  readonly knows: (key: string) => key is WordKey;
   /** A sentence of the server's. */
   readonly say: (words: Both) => string;
 };
@@ -78,7 +80,8 @@ export const SpeechProvider = ({ children }: { readonly children: ReactNode }): 
     if (loaded === null) return null;
     const locale = LOCALES[loaded.language];
     const say = (words: Both): string => words[loaded.language];
-    return { language: loaded.language, locale, speak, t: speakerOf(loaded.catalogue, locale), say };
+    const knows = (key: string): key is WordKey => Object.hasOwn(loaded.catalogue, key);
+    return { language: loaded.language, locale, speak, t: speakerOf(loaded.catalogue, locale), knows, say };
   }, [loaded, speak]);
 
   useEffect(() => {

@@ -3,7 +3,7 @@ import type { ReactNode } from 'react';
 import { useSignedIn } from '../../session/session';
 import type { PlantFacts } from '../../session/session';
 import { TroubleNotice } from '../../ui/trouble';
-import { named } from '../../words/named';
+import { capital, named } from '../../words/named';
 import { useSpeech } from '../../words/words';
 import type { Both } from '../../words/words';
 import { PanelHead } from './panel-head';
@@ -45,7 +45,7 @@ type PickProps = {
   readonly busy?: boolean;
 };
 const Pick = ({ step, from, pick, busy = false }: PickProps): ReactNode => {
-  const { t, say } = useSpeech();
+  const { t, say, locale } = useSpeech();
   const [all, setAll] = useState(false);
   const shown = all ? from : from.slice(0, FIRST);
   return (
@@ -60,7 +60,7 @@ const Pick = ({ step, from, pick, busy = false }: PickProps): ReactNode => {
             disabled={busy}
             onClick={() => pick(one.id)}
           >
-            {say(one.name)}
+            {capital(say(one.name), locale)}
           </button>
         ))}
         {shown.length < from.length && (

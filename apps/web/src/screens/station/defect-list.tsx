@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import { Mark } from '../../ui/mark';
 import { TroubleNotice } from '../../ui/trouble';
-import { useSignedIn } from '../../session/session';
+import { mayDecide, useSignedIn } from '../../session/session';
 import { useSpeech } from '../../words/words';
 import type { SectionFacts } from './cards';
 import { useTelling } from './use-telling';
@@ -22,6 +22,7 @@ const Ways = ({ defect }: { readonly defect: Defect }): ReactNode => {
   const { t, say } = useSpeech();
   const { section, station, told } = useWork();
   const telling = useTelling();
+  const { me } = useSignedIn();
   const body = { serial: section.serial, station: station.id };
   const wanted = { defect: defect.defect };
   const says = say(defect.says);
@@ -32,7 +33,7 @@ const Ways = ({ defect }: { readonly defect: Defect }): ReactNode => {
       await telling.send('verification', { ...body, accepted }, wanted),
       t(accepted ? 'told.verified' : 'told.not-accepted', { defect: says }),
     );
-  const close = async (how: 'fitted' | 'signed'): Promise<void> =>
+  const close = async (how: 'fitted' | 'signed' | 'withdrawn'): Promise<void> =>
     told(await telling.send('closing', { ...body, how }, wanted), t('told.closed', { defect: says }));
   const button = (word: string, act: () => Promise<void>): ReactNode => (
     <button key={word} type="button" className="button" disabled={telling.busy} onClick={() => void act()}>
@@ -52,6 +53,7 @@ const Ways = ({ defect }: { readonly defect: Defect }): ReactNode => {
         {defect.class === 'shortage' && button(t('defect.fitted'), () => close('fitted'))}
         {(defect.class === 'punch' || defect.class === 'record') &&
           button(t('defect.signed'), () => close('signed'))}
+        {mayDecide(me) && button(t('defect.withdraw'), () => close('withdrawn'))}
       </div>
     </>
   );

@@ -1,13 +1,14 @@
 import { useState } from 'react';
 import type { ReactNode } from 'react';
 import { useSignedIn } from '../../session/session';
+import { capital } from '../../words/named';
 import { useSpeech } from '../../words/words';
 
 type Props = { readonly except: readonly string[]; readonly change: (except: readonly string[]) => void };
 
 /** Work may be done except at a place: the rest is proven, the place stays open. */
 export const ExceptPlaces = ({ except, change }: Props): ReactNode => {
-  const { t, say } = useSpeech();
+  const { t, say, locale } = useSpeech();
   const { plant } = useSignedIn();
   const [open, setOpen] = useState(except.length > 0);
   const toggle = (place: string): void =>
@@ -38,7 +39,7 @@ export const ExceptPlaces = ({ except, change }: Props): ReactNode => {
               aria-pressed={except.includes(place.id)}
               onClick={() => toggle(place.id)}
             >
-              {say(place.name)}
+              {capital(say(place.name), locale)}
             </button>
           ))}
         </div>

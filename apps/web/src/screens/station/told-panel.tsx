@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import { mayDecide, useSignedIn } from '../../session/session';
 import { Mark } from '../../ui/mark';
 import { useSpeech } from '../../words/words';
 import { FindingList } from '../../ui/finding-list';
@@ -13,6 +14,7 @@ const Undo = ({ panel }: Props): ReactNode => {
   const { t } = useSpeech();
   const { section, show, told } = useWork();
   const telling = useTelling();
+  const { me } = useSignedIn();
   const { card, undo } = panel;
   const fresh =
     undo === null
@@ -27,17 +29,19 @@ const Undo = ({ panel }: Props): ReactNode => {
     );
   return (
     <div className="choices">
-      {fresh.map(({ defect }) => (
-        <button
-          key={defect}
-          type="button"
-          className="button"
-          disabled={telling.busy}
-          onClick={() => void withdraw(defect)}
-        >
-          {t('undo')}
-        </button>
-      ))}
+      {mayDecide(me) &&
+        fresh.map(({ defect }) => (
+          <button
+            key={defect}
+            type="button"
+            className="button"
+            disabled={telling.busy}
+            onClick={() => void withdraw(defect)}
+          >
+            {t('undo')}
+          </button>
+        ))}
+      {!mayDecide(me) && fresh.length > 0 && <p className="quiet">{t('undo.ask')}</p>}
       {card !== null && (
         <>
           <button type="button" className="button" onClick={() => show({ show: 'correct', card })}>
