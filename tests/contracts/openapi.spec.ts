@@ -158,7 +158,7 @@ describe('the OpenAPI document', () => {
         expect(described).toContain(`{"name":"${String(name)}","in":"path","required":true`);
       for (const name of Object.keys(route.query ?? {}))
         expect(described).toContain(`{"name":"${name}","in":"query"`);
-      expect(described.includes('#/components/parameters/IdempotencyKey')).toBe(route.keyed);
+      expect(described.includes('"name":"Idempotency-Key"')).toBe(route.keyed);
       expect(described.includes('#/components/responses/Unauthorized')).toBe(
         route.access !== 'anyone' || route.path === '/api/sign-in',
       );

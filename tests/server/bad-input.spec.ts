@@ -79,7 +79,8 @@ describe('what the server cannot take', () => {
       '#/occurredAt',
     ],
     ['an array in place of an object', [], 400, 'request-malformed', '#'],
-  ])('is %s: a problem that names the field', async (_, body, status, code, pointer) => {
+  ])('is %s: a problem that names the field', async (...given) => {
+    const [, body, status, code, pointer] = given;
     const answer = await server.post('/api/work', body);
 
     expect(answer.headers['content-type']).toMatch(/^application\/problem\+json/);
@@ -142,7 +143,8 @@ describe('what the server cannot take', () => {
       'request-malformed',
       '#',
     ],
-  ])('is a body that is %s', async (_, body, media, status, code, pointer) => {
+  ])('is a body that is %s', async (...given) => {
+    const [, body, media, status, code, pointer] = given;
     const answer = await server.post('/api/work', {}).set('content-type', media).send(body);
 
     expect(answer.body).toMatchObject({ status, code, errors: [expect.objectContaining({ pointer })] });

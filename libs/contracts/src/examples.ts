@@ -1,12 +1,146 @@
+import type { RouteName } from './routes';
+
 /** An example that works against the demonstration plant. A test sends every one of them. */
 export type Example = {
+  /** Given where a later example names what this one led to. */
+  readonly key?: string;
   readonly params?: { readonly [name: string]: string };
   readonly query?: { readonly [name: string]: string };
   readonly body?: unknown;
 };
 
-const EXAMPLES: { readonly [route: string]: Example } = {
+/** The first home of the demonstration, for questions; a home of the examples' own, for what is told. */
+const ASKED = { home: 'H26-1001', section: 'H26-1001-A' } as const;
+const TOLD = { home: 'X26-1', wet: 'X26-1-A', dry: 'X26-1-B' } as const;
+/** Defects and holds are named after the key that led to them: an example can know the name beforehand. */
+export const EXAMPLE_KEYS = {
+  defect: '0199c2a0-7c1e-7d4a-9b5e-000000000001',
+  punch: '0199c2a0-7c1e-7d4a-9b5e-000000000002',
+  hold: '0199c2a0-7c1e-7d4a-9b5e-000000000003',
+} as const;
+
+const asks = {
+  line: { query: { stage: 'on-line' } },
+  section: { params: { serial: ASKED.section }, query: { at: 'all' } },
+  homes: { query: { search: ASKED.home } },
+  history: { params: { serial: ASKED.home } },
   yield: { query: { by: 'station' } },
+  yieldTrend: { query: { station: 'drywall' } },
+  passages: { query: { station: 'drywall', which: 'nonconforming' } },
+  defectCounts: { query: { by: 'component', class: 'nonconformance' } },
+  defects: { query: { station: 'drywall' } },
+  stream: { query: { after: '0' } },
+} satisfies { readonly [name in RouteName]?: Example };
+
+const design = {
+  stud: '2x6',
+  wind: 'I',
+  roof_load: 'South',
+  thermal: '2',
+  fuel: 'natural',
+  gas_tubing: 'steel',
+  duct: 'floor',
+  uplift: 'straps',
+  sheathing: 'yes',
+  sheathing_path: 'exempt',
+  roofing: 'shingle',
+  attic_vent: 'natural',
+  wall_retarder: 'inside-low',
+  pan: 'site-built',
+  dwv_test: 'water',
+  dielectric: 'A',
+  gasket: 'plant',
+  mated_in_plant: 'no',
+  hinged_roof: 'no',
+  site_completion: 'no',
+  wall_board: 'on-line',
+  axles: '4',
+  braked_axles: '2',
+  joists: '2x8 at 16 in',
+  floor_r: 'R-22',
+  truss: 'T-114',
+  attic_r: 'R-33',
+  roof_strap_nails: '>= 7',
+  shingle_nails: '>= 6',
+  sheathing_schedule: 'S-2',
+  alarms: '4',
+  floor_lags: 'L-2',
 };
 
-export const exampleOf = (route: string): Example | undefined => EXAMPLES[route];
+/** One story in this order: a home is ordered, its wet half built (with what goes wrong put right), and shipped. */
+const story = {
+  home: {
+    body: {
+      home: TOLD.home,
+      model: 'Alder',
+      design,
+      sections: [
+        { serial: TOLD.wet, design: { role: 'wet' } },
+        { serial: TOLD.dry, design: { role: 'dry' } },
+      ],
+    },
+  },
+  lot: {
+    body: {
+      lot: 'X-BATT-1',
+      kind: 'batt',
+      properties: [{ characteristic: 'retarder', value: '0.8', unit: '[perm_us]' }],
+    },
+  },
+  mounting: { body: { station: 'insulation', lot: 'X-BATT-1', kind: 'batt' } },
+  start: { body: { serial: TOLD.wet, at: 'chassis' } },
+  move: { body: { serial: TOLD.wet, to: 'rough-in' } },
+  work: {
+    body: {
+      serial: TOLD.wet,
+      operation: 'wired',
+      occurredAt: '2026-11-24T09:26:53.000-06:00',
+      values: [{ characteristic: 'edge-distance', value: '1.5', unit: '[in_i]' }],
+      crew: 'electrical',
+      station: 'rough-in',
+    },
+  },
+  correction: {
+    body: {
+      serial: TOLD.wet,
+      operation: 'wired',
+      values: [{ characteristic: 'edge-distance', value: '1.375', unit: '[in_i]' }],
+      reason: 'misread',
+    },
+  },
+  wrongSerial: { body: { recordedOn: TOLD.wet, belongsTo: TOLD.dry, operation: 'wired' } },
+  asking: { body: { serial: TOLD.wet, operation: 'drywalled' } },
+  signOff: {
+    body: {
+      serial: TOLD.wet,
+      station: 'rough-in',
+      except: [{ operation: 'wire-protected' }],
+      crew: 'electrical',
+    },
+  },
+  defect: {
+    key: EXAMPLE_KEYS.defect,
+    body: { serial: TOLD.wet, component: 'branch-wire', symptom: 'unprotected', foundAt: 'insulation' },
+  },
+  rework: { params: { defect: `${EXAMPLE_KEYS.defect}-0` }, body: { serial: TOLD.wet, crew: 'electrical' } },
+  verification: {
+    params: { defect: `${EXAMPLE_KEYS.defect}-0` },
+    body: { serial: TOLD.wet, accepted: true },
+  },
+  // For this one the defect example is sent before, as a `punch` item under a key of its own.
+  closing: { params: { defect: `${EXAMPLE_KEYS.punch}-0` }, body: { serial: TOLD.wet, how: 'signed' } },
+  hold: { key: EXAMPLE_KEYS.hold, body: { serial: TOLD.wet, reason: 'look-again' } },
+  release: { params: { hold: `${EXAMPLE_KEYS.hold}-0` }, body: { serial: TOLD.wet } },
+  pull: { body: { serial: TOLD.wet, reason: 'waiting-for-part' } },
+  return: { body: { serial: TOLD.wet, to: 'rough-in' } },
+  label: { body: { serial: TOLD.wet, number: 'XYZ 000 001' } },
+  shipment: { body: { serial: TOLD.wet } },
+  signIn: { body: { person: 'p-112', pin: '5578' } },
+} satisfies { readonly [name in RouteName]?: Example };
+
+export const EXAMPLES: { readonly [name in RouteName]?: Example } = { ...asks, ...story };
+export const exampleOf = (route: string): Example | undefined => byName[route];
+const byName: { readonly [route: string]: Example | undefined } = EXAMPLES;
+
+/** What is told, in the order in which it makes sense. */
+export const STORY = Object.keys(story);

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { exampleOf } from './examples';
+import { exampleOf, STORY } from './examples';
 import type { Route } from './routes';
 import { ROUTES } from './routes';
 import * as screens from './screens';
@@ -21,7 +21,7 @@ export const openApi = (version: string): Node => ({
   info: {
     title: 'Studbook',
     version,
-    description: `The record of how each home was built: tell it what was done, ask it what is due. ${GOVERNING}`,
+    description: `The record of how each home was built: tell it what was done, ask it what is due. ${GOVERNING} The examples of what is told are one story, in this order: ${STORY.join(', ')}.`,
     license: { name: 'Apache-2.0', identifier: 'Apache-2.0' },
   },
   jsonSchemaDialect: 'https://json-schema.org/draft/2020-12/schema',
@@ -42,16 +42,16 @@ const securitySchemes: Node = {
   token: { type: 'http', scheme: 'bearer', description: 'Made by `npx studbook token`' },
 };
 
+const idempotencyKey: Node = {
+  name: 'Idempotency-Key',
+  in: 'header',
+  required: true,
+  description:
+    'Made before sending, kept until answered, sent again unchanged. The same key with the same content gives the first answer again; with other content it is refused with 422. Kept as long as the ledger.',
+  schema: { type: 'string', minLength: 1, maxLength: 130 },
+};
+
 const parameters: Node = {
-  IdempotencyKey: {
-    name: 'Idempotency-Key',
-    in: 'header',
-    required: true,
-    description:
-      'Made before sending, kept until answered, sent again unchanged. The same key with the same content gives the first answer again; with other content it is refused with 422. Kept as long as the ledger.',
-    schema: { type: 'string', minLength: 1, maxLength: 130 },
-    example: '"0199c2a0-7c1e-7d4a-9b5e-2f6a8c3d1e47"',
-  },
   LastEventId: {
     name: 'Last-Event-ID',
     in: 'header',
@@ -99,7 +99,11 @@ const operation = (name: string, route: Route): Node => ({
   tags: [noun(route)],
   ...(route.access === 'anyone' ? { security: [] } : {}),
   ...(typeof route.access === 'string' ? {} : { description: `Roles: ${route.access.join(', ')}.` }),
-  parameters: [...pathParameters(name, route), ...queryParameters(name, route), ...headerParameters(route)],
+  parameters: [
+    ...pathParameters(name, route),
+    ...queryParameters(name, route),
+    ...headerParameters(name, route),
+  ],
   ...(route.body === undefined ? {} : { requestBody: requestBody(name, route.body) }),
   responses: { [String(route.status)]: answer(route), ...problems(name, route) },
 });
@@ -125,8 +129,8 @@ const queryParameters = (name: string, route: Route): readonly Node[] =>
 
 const exampled = (example: string | undefined): Node => (example === undefined ? {} : { example });
 
-const headerParameters = (route: Route): readonly Node[] => [
-  ...(route.keyed ? [ref('parameters', 'IdempotencyKey')] : []),
+const headerParameters = (name: string, route: Route): readonly Node[] => [
+  ...(route.keyed ? [{ ...idempotencyKey, example: `"${exampleOf(name)?.key ?? `example-${name}`}"` }] : []),
   ...(route.media === 'text/event-stream' ? [ref('parameters', 'LastEventId')] : []),
 ];
 

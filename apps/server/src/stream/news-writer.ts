@@ -1,6 +1,6 @@
 import type { AnswerOf } from '@libs/contracts';
 import type { Plant } from '@libs/plant';
-import type { ServerResponse } from 'node:http';
+import type { Writable } from 'node:stream';
 import { Subject, takeUntil } from 'rxjs';
 
 type News = AnswerOf<'stream'>;
@@ -10,7 +10,7 @@ const frame = (news: News): string =>
   `id: ${String(news.position)}\nevent: ledger\ndata: ${JSON.stringify(news)}\n\n`;
 
 export type Feed = {
-  readonly out: ServerResponse;
+  readonly out: Writable;
   readonly news: Plant['news'];
   readonly after: number;
   readonly failed: (fault: unknown) => void;

@@ -1,0 +1,153 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Example, Route } from '@libs/contracts';
+import { EXAMPLE_KEYS, EXAMPLES, openApi, ROUTES, STORY } from '@libs/contracts';
+import type { Plant } from '@libs/plant';
+import { openAccess, openPlantAt } from '@libs/plant';
+import type { Setting } from '../../apps/server/src/tokens';
+import { createServer } from '../../apps/server/src/composition/server';
+import type { TestServer } from '../support/server';
+import { openTestServer } from '../support/server';
+
+const routes: { readonly [name: string]: Route } = ROUTES;
+const examples: { readonly [name: string]: Example | undefined } = EXAMPLES;
+const questions = Object.entries(routes).filter(
+  ([name, { method, media }]) => method === 'GET' && media === undefined && name !== 'openapi',
+);
+
+const addressOf = (name: string): string => {
+  const { params = {}, query = {} } = examples[name] ?? {};
+  const path = (routes[name]?.path ?? '').replace(
+    /\{(\w+)\}/g,
+    (_, parameter: string) => params[parameter] ?? '',
+  );
+  return Object.keys(query).length === 0 ? path : `${path}?${new URLSearchParams(query).toString()}`;
+};
+
+/** Fastify prints its routes as a tree: a branch's path begins with those it hangs from. */
+const routesIn = (tree: string): string[] => {
+  const above: string[] = [];
+  return tree.split('\n').flatMap((line) => {
+    const [, indent = '', path = '', methods = ''] = /^([^/:]*)(\S+) \(([A-Z, ]+)\)/.exec(line) ?? [];
+    const depth = indent.length / 4;
+    above[depth] = path;
+    const whole = above
+      .slice(0, depth + 1)
+      .join('')
+      .replace(/:(\w+)/g, '{$1}');
+    return methods
+      .split(', ')
+      .filter((method) => method !== '' && method !== 'HEAD')
+      .map((method) => `${method} ${whole}`);
+  });
+};
+
+describe('the table of routes', () => {
+  it('is what the server answers by: each of its routes, and no other', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'studbook-routes-'));
+    const plant = await openPlantAt({
+      at: { file: join(folder, 'ledger.db') },
+      keys: join(folder, 'keys'),
+      name: 'x',
+    });
+    const access = await openAccess({ sqlite: join(folder, 'access.db') });
+    const setting: Setting = {
+      engine: 'sqlite',
+      ledger: 'x',
+      version: '1',
+      status: () => 'ready',
+      secureCookies: false,
+    };
+    const server = await createServer({
+      plant,
+      access,
+      setting,
+      readFault: () => undefined,
+      log: () => undefined,
+      web: folder,
+    });
+
+    const served = server.app.getHttpAdapter().getInstance().printRoutes({ commonPrefix: false });
+    expect(routesIn(served).sort()).toStrictEqual(
+      Object.values(routes)
+        .map(({ method, path }) => `${method} ${path}`)
+        .sort(),
+    );
+
+    await server.close();
+    await plant.close();
+    await access.close();
+    rmSync(folder, { recursive: true });
+  });
+});
+
+/** Orders the home that the questions' examples ask about, so that they have something to answer. */
+const orderAskedHome = async (plant: Plant): Promise<void> => {
+  const { home } = EXAMPLES;
+  const body = ROUTES.home.body.parse({
+    ...(home?.body as object),
+    home: 'H26-1001',
+    sections: [
+      { serial: 'H26-1001-A', design: { role: 'wet' } },
+      { serial: 'H26-1001-B', design: { role: 'dry' } },
+    ],
+  });
+  const told = await plant.tell.home(body, { key: 'asked', actor: 'manager', assurance: 'pin' }, {});
+  if (!told.ok) throw new Error(told.rejection.code);
+};
+
+/** Whoever a telling's example is sent by: nobody verifies their own rework, and leads release no hold. */
+const SENT_BY: { readonly [name: string]: string } = {
+  home: 'manager',
+  release: 'manager',
+  verification: 'inspector',
+};
+
+describe('the examples of the API document', () => {
+  let server: TestServer;
+  beforeAll(async () => {
+    server = await openTestServer({ before: orderAskedHome });
+  });
+  afterAll(() => server.clear());
+
+  const tell = (name: string, { key = `example-${name}`, body = {} }: Example) =>
+    server.post(addressOf(name), body as object, { key, by: SENT_BY[name] ?? 'lead' });
+
+  it('are there for everything that is told', () => {
+    const told = Object.entries(routes).filter(([, { body }]) => body !== undefined);
+    expect(told.map(([name]) => name).sort()).toStrictEqual([...STORY].sort());
+  });
+
+  it.each(STORY.filter((name) => name !== 'signIn'))(
+    'are recorded, sent as they stand and in order: %s',
+    async (name) => {
+      const example = examples[name] ?? {};
+      if (name === 'closing') {
+        await tell('defect', {
+          key: EXAMPLE_KEYS.punch,
+          body: { ...(EXAMPLES.defect?.body as object), class: 'punch' },
+        }).expect(201);
+      }
+      const answer = await tell(name, example);
+
+      expect(answer.body).toMatchObject({ position: expect.any(Number) });
+      expect(answer.status).toBe(routes[name]?.status);
+      expect(answer.body.events.length).toBeGreaterThan(0);
+      expect(routes[name]?.answer.safeParse(answer.body).error).toBeUndefined();
+    },
+  );
+
+  it.each(questions)('are answered as the document says: %s', async (name, route) => {
+    const answer = await server.get(addressOf(name)).expect(route.status);
+    expect(route.answer.safeParse(answer.body).error).toBeUndefined();
+  });
+
+  it('stand in the document that the server gives', async () => {
+    const { body } = await server.get('/api/openapi.json').expect(200);
+    expect(body).toStrictEqual(JSON.parse(JSON.stringify(openApi(body.info.version))));
+    expect(body.paths['/api/work'].post.requestBody.content['application/json'].example).toStrictEqual(
+      EXAMPLES.work?.body,
+    );
+  });
+});
