@@ -1,4 +1,5 @@
 import type { LedgerHouse } from '../support/ledger-house';
+import { crashSuite } from './crash.suite';
 import { factsSuite } from './facts.suite';
 import { failingSuite } from './failing.suite';
 import { keysSuite } from './keys.suite';
@@ -28,6 +29,7 @@ export const ledgerSuite = ({ name, newHouse, runs }: Engine): void => {
     factsSuite(() => house);
     failingSuite(() => house);
     writersSuite(() => house);
+    crashSuite(() => house);
     readingSuite(() => house);
     modelSuite(newHouse, runs);
   });

@@ -22,6 +22,9 @@ export const startPostgres = async (): Promise<PostgresServer> => {
 /** PostgreSQL refuses to run as root: root starts it as a user with nothing to lose. */
 type RunAs = { readonly uid: number; readonly gid: number } | undefined;
 
+/** A test kills processes, never the machine: without waiting for the disk it takes a quarter of the time. */
+const SERVED = ['-h', '127.0.0.1', '-c', 'fsync=off', '-c', 'full_page_writes=off'];
+
 const FIRST_PORT = 5500;
 const LAST_PORT = 5549;
 const READY_WITHIN_MS = 20_000;
@@ -40,14 +43,10 @@ const embedded = async (): Promise<PostgresServer> => {
 
   for (let port = FIRST_PORT; port <= LAST_PORT; port += 1) {
     if (!(await isFree(port))) continue;
-    const server = spawn(
-      join(bin, 'postgres'),
-      ['-D', data, '-p', String(port), '-h', '127.0.0.1', '-k', folder],
-      {
-        ...as,
-        stdio: 'ignore',
-      },
-    );
+    const server = spawn(join(bin, 'postgres'), [...SERVED, '-D', data, '-p', String(port), '-k', folder], {
+      ...as,
+      stdio: 'ignore',
+    });
     const url = `postgres://postgres@127.0.0.1:${port}/postgres`;
     if (await isReady(server, url)) {
       return serving(url, async () => {
