@@ -1,19 +1,9 @@
-import type { RecordedValue } from '@libs/judge';
 import { partOf } from '@libs/ledger';
 import { INSTRUMENT } from '@libs/record';
 import { idsOf, rulebookAt } from './lots';
-import type { Sender } from './plant';
+import type { Calibration, Sender } from './plant';
 import { arrivalOf, askLedger } from './telling';
 import type { Workings } from './workings';
-
-export type Calibration = {
-  readonly instrument: string;
-  readonly kind: string;
-  readonly properties: readonly RecordedValue[];
-  /** Last day it may be used; null: needs no calibration. */
-  readonly dueOn: string | null;
-  readonly inTolerance: boolean;
-};
 
 /** The first calibration on record enrolls the instrument. */
 export const calibrate =

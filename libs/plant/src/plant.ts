@@ -1,8 +1,8 @@
 import type { AnswerOf, BodyOf, TellingName } from '@libs/contracts';
+import type { RecordedValue } from '@libs/judge';
 import type { Assurance } from '@libs/kernel';
 import type { RulebookFiles, RulebookProblem } from '@libs/rulebook';
 import type { Observable } from 'rxjs';
-import type { Calibration } from './instruments';
 
 /** Who sends, and under which idempotency key. */
 export type Sender = {
@@ -57,6 +57,15 @@ export type Questions = {
     only: { readonly [filter: string]: string | null },
     span: Span,
   ) => Promise<AnswerOf<'defects'>>;
+};
+
+export type Calibration = {
+  readonly instrument: string;
+  readonly kind: string;
+  readonly properties: readonly RecordedValue[];
+  /** Last day it may be used; null: needs no calibration. */
+  readonly dueOn: string | null;
+  readonly inTolerance: boolean;
 };
 
 export type NewPerson = {
