@@ -7,6 +7,8 @@ export type Reach = {
   readonly to: (atMs: number) => void;
   readonly send: (one: Telling) => Promise<Said>;
   readonly look: (serial: string, key: string) => Promise<readonly Card[]>;
+  /** The plant has to look something up for it first: beside others, it would come in whenever that is found. */
+  readonly isNewToThePlant: (one: Telling) => boolean;
 };
 
 type Thread = {
@@ -22,7 +24,8 @@ const WINDOW_MS = 25 * 60_000;
 
 /**
  * Runs all threads by their own clocks. What falls into one window is sent together, by time and then by thread, so
- * that the order never hangs on how fast the plant answers.
+ * that the order never hangs on how fast the plant answers. The window slides with whoever is furthest behind: people
+ * at different stations send a few minutes apart in any order, and each their own in turn.
  */
 export const runSchedule = async (
   flows: readonly Flow[],
@@ -42,9 +45,7 @@ export const runSchedule = async (
 
   for (let window = queue.firstMs(); window <= endMs; window = queue.firstMs()) {
     const until = Math.min(endMs, window + WINDOW_MS);
-    for (let due = queue.takeUntil(until); due.length > 0; due = queue.takeUntil(until)) {
-      await round(due, until, reach, queue);
-    }
+    await round(queue.takeUntil(until), until, reach, queue);
     progress(until);
   }
 };
@@ -75,7 +76,10 @@ const round = async (due: readonly Thread[], until: number, reach: Reach, queue:
     .flatMap((thread) => thread.waiting.filter(({ atMs }) => atMs <= until).map((one) => ({ thread, one })))
     .sort((a, b) => a.one.atMs - b.one.atMs || a.thread.order - b.thread.order);
   reach.to(until);
-  const answers = await Promise.all(batch.map(({ one }) => reach.send(one)));
+  const answers = await sendInOrder(
+    batch.map(({ one }) => one),
+    reach,
+  );
 
   for (const [index, { thread }] of batch.entries()) {
     const said = answers[index];
@@ -86,6 +90,18 @@ const round = async (due: readonly Thread[], until: number, reach: Reach, queue:
     if (thread.waiting.length > 0) queue.add(thread);
     else await resume(thread, { said: thread.said, cards: [] }, reach, queue);
   }
+};
+
+/** All at once, as far as their order is sure to be kept. */
+const sendInOrder = async (tellings: readonly Telling[], reach: Reach): Promise<readonly Said[]> => {
+  const answers: Promise<Said>[] = [];
+  for (const one of tellings) {
+    const alone = reach.isNewToThePlant(one);
+    if (alone) await Promise.all(answers);
+    answers.push(reach.send(one));
+    if (alone) await Promise.all(answers);
+  }
+  return Promise.all(answers);
 };
 
 /** Lets a thread go on until it sends something again, waits, or ends. */

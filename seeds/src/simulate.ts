@@ -9,6 +9,7 @@ import type { DemoPerson } from './people';
 import { chanceFrom } from './random';
 import type { Chance } from './random';
 import { runSchedule } from './schedule';
+import type { Reach } from './schedule';
 import { settingOf, threadsOf } from './setting';
 import type { Setting } from './setting';
 import { faultsByOperation } from './story';
@@ -96,38 +97,53 @@ const tellAll = async (
   setting: Setting,
   sender: MakeSender,
   flows: readonly Flow[],
-): Promise<{ told: number; rejected: ReadonlyMap<string, number> }> => {
-  const { plant, progress, setClock } = simulation;
+): Promise<Tally> => {
   const { startMs, endMs, clock } = setting.world;
-  const rejected = new Map<string, number>();
+  const tally: Tally = { told: 0, rejected: new Map() };
+  await runSchedule(flows, endMs, reachOf(simulation, startMs, sender, tally), (atMs) => {
+    const share = (atMs - startMs) / (endMs - startMs);
+    simulation.progress({ day: clock.day(atMs), share, told: tally.told });
+  });
+  return tally;
+};
+
+type Tally = { told: number; readonly rejected: Map<string, number> };
+
+const reachOf = (
+  { plant, setClock }: Simulation,
+  startMs: number,
+  sender: MakeSender,
+  tally: Tally,
+): Reach => {
   const cards = new Map<string, readonly Card[]>();
-  let told = 0;
+  const known = new Set<string>();
   let nowMs = startMs;
 
-  await runSchedule(
-    flows,
-    endMs,
-    {
-      to: (atMs) => {
-        nowMs = Math.max(nowMs, atMs);
-        setClock(nowMs);
-      },
-      send: async (one) => {
-        told += 1;
-        const said = await send(plant, one, sender(one.actor, one.atMs));
-        if (!said.ok)
-          rejected.set(`${one.name} ${said.code}`, (rejected.get(`${one.name} ${said.code}`) ?? 0) + 1);
-        return said;
-      },
-      look: async (serial, key) => {
-        const known = cards.get(key) ?? (await plant.asks.section(serial, 'all'))?.operations ?? [];
-        cards.set(key, known);
-        return known;
-      },
+  return {
+    to: (atMs) => {
+      nowMs = Math.max(nowMs, atMs);
+      setClock(nowMs);
     },
-    (atMs) => {
-      progress({ day: clock.day(atMs), share: (atMs - startMs) / (endMs - startMs), told });
+    send: async (one) => {
+      const said = await send(plant, one, sender(one.actor, one.atMs));
+      tally.told += 1;
+      if (!said.ok) count(tally.rejected, `${one.name} ${said.code}`);
+      return said;
     },
-  );
-  return { told, rejected };
+    isNewToThePlant: ({ name, body }) => {
+      const serial = String(body['serial'] ?? '');
+      const isNew = name === 'home' || (serial !== '' && !known.has(serial));
+      known.add(serial);
+      return isNew;
+    },
+    look: async (serial, key) => {
+      const looked = cards.get(key) ?? (await plant.asks.section(serial, 'all'))?.operations ?? [];
+      cards.set(key, looked);
+      return looked;
+    },
+  };
+};
+
+const count = (counts: Map<string, number>, name: string): void => {
+  counts.set(name, (counts.get(name) ?? 0) + 1);
 };

@@ -115,7 +115,9 @@ describe('the story of the demonstration plant', () => {
     ['electric-proved', 0.93, 0.98],
   ])('passes %s the first time in %d to %d of cases', (operation, low, high) => {
     const first = new Map<unknown, boolean>();
-    for (const event of ofType('TestRecorded').filter((one) => field(one, 'operation') === operation)) {
+    const withdrawn = new Set(ofType('WorkWithdrawn').map(({ corrects }) => corrects));
+    const tests = ofType('TestRecorded').filter(({ position }) => !withdrawn.has(position));
+    for (const event of tests.filter((one) => field(one, 'operation') === operation)) {
       const serial = field(event, 'serial');
       if (!first.has(serial)) first.set(serial, field(event, 'passed') === true);
     }

@@ -1,4 +1,13 @@
-import { existsSync, mkdirSync, readdirSync, renameSync, rmSync } from 'node:fs';
+import {
+  closeSync,
+  existsSync,
+  fsyncSync,
+  mkdirSync,
+  openSync,
+  readdirSync,
+  renameSync,
+  rmSync,
+} from 'node:fs';
 import { join, resolve } from 'node:path';
 import { dataFolder } from '@libs/plant';
 import {
@@ -54,12 +63,28 @@ export const makeDemonstration = async (wish: DemonstrationWish): Promise<Made> 
   mkdirSync(making, { recursive: true });
   try {
     const made = await fill(making, wish);
+    ontoDisk(making);
     if (existsSync(folder))
       for (const name of readdirSync(making)) renameSync(join(making, name), join(folder, name));
     else renameSync(making, folder);
     return { ...made, folder };
   } finally {
     rmSync(making, { recursive: true, force: true });
+  }
+};
+
+/** Files and the folder that names them: what is moved into place next is there after a power cut too. */
+const ontoDisk = (folder: string): void => {
+  const paths = readdirSync(folder, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .map(({ parentPath, name }) => join(parentPath, name));
+  for (const path of [...paths, folder]) {
+    const handle = openSync(path, 'r');
+    try {
+      fsyncSync(handle);
+    } finally {
+      closeSync(handle);
+    }
   }
 };
 
@@ -97,7 +122,7 @@ const tellStory = async (
   const setClock = (atMs: number): void => {
     nowMs = atMs;
   };
-  const place = { folder: making, clock: () => nowMs, id: random.id, random: random.bytes };
+  const place = { folder: making, inMaking: true, clock: () => nowMs, id: random.id, random: random.bytes };
   return tellMuch(
     place,
     async (plant) => {

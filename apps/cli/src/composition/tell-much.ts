@@ -9,7 +9,11 @@ import { catchUp, viewKeeper, viewReader } from '@libs/views/typeorm';
 import { postgres } from './open-plant';
 import { assertNobodyWrites } from './writer-guard';
 
-type Place = Pick<PlantPlace, 'id' | 'clock' | 'random'> & { readonly folder: string };
+type Place = Pick<PlantPlace, 'id' | 'clock' | 'random'> & {
+  readonly folder: string;
+  /** Thrown away unless it is finished, so that nothing need be on disk before. */
+  readonly inMaking?: boolean;
+};
 type ViewsProgress = (position: number, head: number) => void;
 
 /**
@@ -33,6 +37,7 @@ export const tellMuch = async <T>(
     clock: place.clock ?? Date.now,
     secret: keys.digestKey,
     keepers: [],
+    ...(place.inMaking === true ? { inMaking: true } : {}),
   });
   try {
     // Once before, too: questions asked in between find tables, if not the latest in them.
