@@ -29,9 +29,8 @@ const answerLength = (text) => {
   return text.length >= head + 4 + length ? head + 4 + length : 0;
 };
 
-const run = ({ port, host, connections, seconds, status, bodies, ...target }) =>
+const run = ({ port, host, connections, requests, status, bodies, ...target }) =>
   new Promise((resolve, reject) => {
-    const ends = performance.now() + seconds * 1000;
     const tookMs = [];
     let sent = 0;
     let open = connections;
@@ -47,7 +46,7 @@ const run = ({ port, host, connections, seconds, status, bodies, ...target }) =>
       let began = 0;
       let held = '';
       const send = () => {
-        if (performance.now() >= ends) return socket.end(done);
+        if (sent >= requests) return socket.end(done);
         began = performance.now();
         socket.write(requestFor({ ...target, host }, bodies[sent++ % bodies.length]));
       };
