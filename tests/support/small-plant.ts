@@ -5,6 +5,7 @@ import { ROUTES } from '@libs/contracts';
 import type { AnswerOf, SentBodyOf, TellingName } from '@libs/contracts';
 import { openPlantAt } from '@libs/plant';
 import type { NewPerson, Plant, Sender, Told } from '@libs/plant';
+import type { RulebookFiles } from '@libs/rulebook';
 import { WET_HALF, demonstrationRulebookFiles } from './demonstration-rulebook';
 
 type Name = Exclude<TellingName, 'signIn'>;
@@ -14,6 +15,8 @@ type Rejected = Extract<Told<never>, { readonly ok: false }>['rejection'];
 export type SmallPlant = {
   readonly plant: Plant;
   readonly clock: { now: number };
+  /** The rulebook files it was opened with. */
+  readonly files: RulebookFiles;
   /** As a tablet sends it: parsed by its contract, under a new key where none is given. Fails the test if rejected. */
   readonly tell: <N extends Name>(
     name: N,
@@ -38,12 +41,23 @@ type More = { readonly key?: string; readonly params?: { readonly [name: string]
 
 /** One of each; the ids say what they are. */
 const PEOPLE: readonly NewPerson[] = [
-  lead('floor-lead', 'floor'),
-  lead('walls-lead', 'walls'),
-  lead('electrical-lead', 'electrical'),
-  lead('plumbing-lead', 'plumbing'),
-  lead('drywall-lead', 'drywall'),
-  lead('installer-lead', 'installer'),
+  ...[
+    'chassis',
+    'floor',
+    'walls',
+    'plumbing',
+    'electrical',
+    'mechanical',
+    'roof',
+    'exterior',
+    'insulation',
+    'drywall',
+    'paint',
+    'cabinet',
+    'trim',
+    'dispatch',
+    'installer',
+  ].map((crew) => lead(`${crew}-lead`, crew)),
   { person: 'inspector', name: 'Ines', roles: ['inspector'], crew: 'quality', stations: [] },
   { person: 'manager', name: 'Mara', roles: ['quality-manager'], crew: 'quality', stations: [] },
 ];
@@ -72,11 +86,8 @@ export const openSmallPlant = async (): Promise<SmallPlant> => {
     assurance: 'pin',
   });
   await plant.open('Test plant', 'America/Chicago', true, sender('manager'));
-  const issued = await plant.issueRevision(
-    demonstrationRulebookFiles(),
-    '2026-01-01T00:00:00.000-06:00',
-    sender('manager'),
-  );
+  const files = demonstrationRulebookFiles();
+  const issued = await plant.issueRevision(files, '2026-01-01T00:00:00.000-06:00', sender('manager'));
   if (!issued.ok) throw new Error(JSON.stringify(issued.problems));
   for (const person of PEOPLE) await plant.enroll(person, sender('manager'));
 
@@ -95,6 +106,7 @@ export const openSmallPlant = async (): Promise<SmallPlant> => {
       return plant;
     },
     clock,
+    files,
     tell: async (name, body, by, more) => {
       const told = await send(name, body, by, more);
       if (!told.ok) throw new Error(`${name} was rejected: ${JSON.stringify(told.rejection)}`);

@@ -69,10 +69,12 @@ const notOwnWork = (
     : [finding(operation, 'signed-by-own-crew', { required: own.join(' '), recorded: titlesOf(signer) })];
 };
 
+/** Whoever has vouched for work of others has not done it. */
 const did = (state: WorkState, operation: string, signer: Signer): boolean => {
   const done = state.work[operation];
   return (
-    done !== undefined && (done.actor === signer.actor || (done.crew !== null && done.crew === signer.crew))
+    done?.proof === 'signed' &&
+    (done.actor === signer.actor || (done.crew !== null && done.crew === signer.crew))
   );
 };
 

@@ -1,4 +1,13 @@
-import type { CompiledPlan, DoneWork, Entry, Finding, Proof, RecordedValue, WorkedLot } from '@libs/judge';
+import type {
+  CompiledPlan,
+  DoneWork,
+  Entry,
+  Finding,
+  Proof,
+  RecordedValue,
+  Signer,
+  WorkedLot,
+} from '@libs/judge';
 import { judgeWork } from '@libs/judge';
 import { elapsedMs } from '@libs/kernel';
 import type { UnitEvent, WorkData } from './unit.events';
@@ -93,10 +102,14 @@ const entryOf = (unit: Unit, told: Told, { plan, facts }: Judging): Entry => ({
   lots: told.lots,
   instrument: facts.instrument,
   photos: told.photos,
-  signer: { ...facts.signer, crew: told.crew ?? facts.signer.crew },
+  signer: signerOf(told, facts),
   station: facts.station,
   occurredAt: facts.occurredAt,
 });
+
+/** Who signs for work stands in for the crew that did it; who vouches for the work of others does not. */
+export const signerOf = ({ proof, crew }: Pick<Told, 'proof' | 'crew'>, { signer }: UnitFacts): Signer =>
+  proof === 'signed' ? { ...signer, crew: crew ?? signer.crew } : signer;
 
 const entryEvent = (
   unit: Unit,
@@ -129,7 +142,7 @@ export const workData = (
   lots: told.lots.map(({ lot }) => lot),
   instrument: told.instrument,
   photos: told.photos,
-  crew: told.crew ?? facts.signer.crew,
+  crew: told.proof === 'signed' ? (told.crew ?? facts.signer.crew) : told.crew,
   findings,
   missing: missingOf(told.operation, findings),
   late: isLate(facts),

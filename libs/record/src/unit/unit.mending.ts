@@ -3,7 +3,7 @@ import { judgeWork } from '@libs/judge';
 import { accept, reject } from '@libs/kernel';
 import type { CorrectWork, WithdrawWork } from './unit.commands';
 import { holdOf, opened, released, satisfied } from './unit.consequences';
-import { foundIn, workData } from './unit.entering';
+import { foundIn, signerOf, workData } from './unit.entering';
 import type { Told } from './unit.entering';
 import type { DefectClosed, UnitEvent, WorkCorrected, WorkWithdrawn } from './unit.events';
 import { evolve } from './unit.evolve';
@@ -164,7 +164,7 @@ const findingsOfCorrection = (told: Told, unit: Unit, { plan, facts }: Judging):
   judgeWork(plan, known(unit, facts), {
     ...told,
     instrument: facts.instrument,
-    signer: { ...facts.signer, crew: told.crew },
+    signer: signerOf(told, facts),
     station: facts.station,
     occurredAt: facts.occurredAt,
   });
