@@ -27,6 +27,9 @@ const inLine = ({ name, ours, peer, peerName, unit, ratio, goal, met }: Result):
 
 const rounded = (figure: number): string => (figure >= 100 ? figure.toFixed(0) : figure.toFixed(2));
 
+// What a measured library says of itself must not stand among the figures.
+console.log = console.error;
+
 const main = async (): Promise<void> => {
   const { values } = parseArgs({ options });
   if (values.help === true) return void process.stdout.write(HELP);

@@ -7,19 +7,14 @@ import type { Asking, Keeper } from '@libs/ledger';
 type WorkRecorded = {
   readonly type: 'WorkRecorded';
   readonly data: {
-    readonly serial: string;
     readonly operation: string;
-    readonly crew: string;
-    readonly signedBy: string;
     readonly values: readonly {
       readonly characteristic: string;
       readonly value: string;
       readonly unit: string;
     }[];
     readonly lots: readonly string[];
-    readonly places: readonly string[];
     readonly proof: string;
-    readonly findings: readonly string[];
   };
   readonly revision: number;
   readonly planDigest: string;
@@ -58,24 +53,20 @@ const work: StreamKind<
 /** Sections on the line and waiting beside it. */
 const SECTIONS = 60;
 
+const serialOf = (n: number): string => `S-2026-${String(1_000 + (n % SECTIONS))}`;
+
+export const workOf = (n: number): WorkRecorded['data'] => ({
+  operation: `op-${n % 40}`,
+  values: [{ characteristic: 'nail-spacing', value: '6.25', unit: '[in_i]' }],
+  lots: ['L-4471'],
+  proof: 'signed',
+});
+
 export const askingOf = (run: string, n: number): Asking => {
-  const serial = `S-2026-${String(1_000 + (n % SECTIONS))}`;
-  const command: RecordWork = {
-    type: 'RecordWork',
-    data: {
-      serial,
-      operation: `op-${n % 40}`,
-      crew: 'crew-walls',
-      signedBy: '7d1c2a90',
-      values: [{ characteristic: 'nail-spacing', value: '6.25', unit: '[in_i]' }],
-      lots: ['L-4471'],
-      places: ['rest'],
-      proof: 'signed',
-      findings: [],
-    },
-  };
+  const command: RecordWork = { type: 'RecordWork', data: workOf(n) };
+  const facts = (read: ReadStream): StationFacts => read(station, 'walls');
   return {
-    parts: [partOf({ kind: work, id: serial, command, facts: (read: ReadStream) => read(station, 'walls') })],
+    parts: [partOf({ kind: work, id: serialOf(n), command, facts })],
     meta: metaOf(run, n),
     content: JSON.stringify(command),
   };

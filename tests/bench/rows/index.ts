@@ -1,6 +1,15 @@
 import type { Row } from '../bench';
 import { appendRows } from './append';
+import { appendLibraryRows } from './append-library';
+import { ingestHttpRow } from './ingest-http';
 import { rebuildRow } from './rebuild';
+import { scanToVerdict } from './scan-to-verdict';
 
 /** In the order they are shown. */
-export const ROWS: readonly Row[] = [...appendRows, rebuildRow];
+export const ROWS: readonly Row[] = [
+  ...appendRows,
+  ...appendLibraryRows,
+  rebuildRow,
+  scanToVerdict,
+  ingestHttpRow,
+];
