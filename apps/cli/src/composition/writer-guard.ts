@@ -1,4 +1,5 @@
 import { existsSync } from 'node:fs';
+import { QUIET_DRIVER } from '@libs/ledger/typeorm';
 import { DataSource } from 'typeorm';
 import { OPEN_READONLY } from 'sqlite3';
 import { Usable } from '../exit-code';
@@ -24,7 +25,12 @@ export const assertNobodyWrites = async (ledgerFile: string): Promise<void> => {
 const holderOf = async (file: string): Promise<number | undefined> => {
   if (!existsSync(file)) return undefined;
 
-  const source = await new DataSource({ type: 'sqlite', database: file, flags: OPEN_READONLY }).initialize();
+  const source = await new DataSource({
+    type: 'sqlite',
+    database: file,
+    flags: OPEN_READONLY,
+    driver: QUIET_DRIVER,
+  }).initialize();
   try {
     const tables: unknown[] = await source.query(`SELECT 1 FROM sqlite_master WHERE name = 'writer'`);
     if (tables.length === 0) return undefined;

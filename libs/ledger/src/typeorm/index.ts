@@ -2,3 +2,4 @@ export { openLedger } from './open-ledger';
 export type { LedgerOptions, OpenLedger } from './open-ledger';
 export { readLedger } from './read-ledger';
 export type { ReadLedger } from './read-ledger';
+export { QUIET_DRIVER } from './sqlite-sql';

@@ -14,7 +14,7 @@ type SqliteOptions = Omit<Extract<DataSourceOptions, { type: 'sqlite' }>, 'type'
  * Left to itself TypeORM asks the driver to be verbose, for all connections there are: every call then writes its
  * parameters down in case it fails. That took a third of the writer's time, and put what was sent into error texts.
  */
-const QUIET_DRIVER: Pick<typeof sqlite3, 'Database'> & { verbose: () => unknown } = {
+export const QUIET_DRIVER: Pick<typeof sqlite3, 'Database'> & { verbose: () => unknown } = {
   ...sqlite3,
   verbose: () => QUIET_DRIVER,
 };

@@ -1,3 +1,4 @@
+import { QUIET_DRIVER } from '@libs/ledger/typeorm';
 import { DataSource } from 'typeorm';
 import type { Access } from '../access';
 import { accessOver } from '../access';
@@ -8,7 +9,14 @@ export type AccessPlace = { readonly sqlite: string } | { readonly postgres: str
 
 const sourceOf = (place: AccessPlace): DataSource =>
   'sqlite' in place
-    ? new DataSource({ type: 'sqlite', database: place.sqlite, enableWAL: true, busyTimeout: 5_000 })
+    ? new DataSource({
+        type: 'sqlite',
+        database: place.sqlite,
+        enableWAL: true,
+        busyTimeout: 5_000,
+        // One noisy connection would make the ledger's noisy too: it is the driver that is asked, not the connection.
+        driver: QUIET_DRIVER,
+      })
     : new DataSource({ type: 'postgres', url: place.postgres, poolSize: 2 });
 
 /** Opens the sign-ins of a plant, making their tables the first time. The command line and the server share them. */
