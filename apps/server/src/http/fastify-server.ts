@@ -22,11 +22,13 @@ export const fastifyServer = (web: WebFiles | undefined): FastifyAdapter => {
   // Only JSON is taken: a form of another site can send text/plain, and then looks like one of ours.
   server.removeContentTypeParser('text/plain');
   server.addHook('onRequest', (request, reply, next) => {
-    if (isApi(request.url)) {
-      reply.headers(API_HEADERS);
-      next();
-    } else if (web !== undefined && reads(request)) giveFile(web, request, reply, next);
-    else next();
+    if (web !== undefined && reads(request) && !isApi(request.url) && web(request.raw, reply.raw)) {
+      // A file has been found and is on its way: Fastify lets go of the answer.
+      reply.hijack();
+      return;
+    }
+    reply.headers(API_HEADERS);
+    next();
   });
   return adapter;
 };
@@ -52,10 +54,3 @@ const unreadable = (error: FastifyError, _request: FastifyRequest, reply: Fastif
 
 const isApi = (url: string): boolean => /^\/api(?:[/?]|$)/.test(url);
 const reads = ({ method }: FastifyRequest): boolean => method === 'GET' || method === 'HEAD';
-
-/** Fastify lets go of the answer first; what is not a file is given back to it, and goes on to the routes and 404. */
-const giveFile = (web: WebFiles, request: FastifyRequest, reply: FastifyReply, next: () => void): void => {
-  const found = web(request.raw, reply.raw);
-  if (found) reply.hijack();
-  else next();
-};
