@@ -1,5 +1,5 @@
 import type { Sql } from '../port';
-import type { AnsweredKey, Written } from '../writer/log-store';
+import type { Commit } from '../writer/log-store';
 
 /** What the two engines say differently. Everything else is the same SQL. */
 export type Engine = {
@@ -12,8 +12,11 @@ export type Engine = {
   readonly commit: () => Promise<void>;
   /** Leaves no transaction open, whatever happened to it. */
   readonly rollback: () => Promise<void>;
-  readonly insertEvents: (events: readonly Written[]) => Promise<void>;
-  readonly insertKeys: (keys: readonly AnsweredKey[]) => Promise<void>;
+  /**
+   * Moves the writer row and adds the events and their keys, in one trip to the database. False when the writer
+   * row is not as `tenure` has it; throws KeyTaken.
+   */
+  readonly record: (ledger: string, commit: Commit) => Promise<boolean>;
   /** `column` is among the texts of the list given as parameter `$1`. */
   readonly among: (column: string) => string;
   readonly list: (texts: readonly string[]) => unknown;

@@ -2,7 +2,9 @@ import { types } from 'pg';
 import { DataSource } from 'typeorm';
 import type { DataSourceOptions } from 'typeorm';
 import type { Sql } from '../port';
-import type { AnsweredKey, Written } from '../writer/log-store';
+import { LEAF_BYTES } from '../writer/envelope';
+import { KeyTaken } from '../writer/log-store';
+import type { Commit } from '../writer/log-store';
 import type { Engine } from './engine';
 import { MIGRATIONS, MIGRATIONS_TABLE } from './migrations';
 import { postgresLease } from './postgres-lease';
@@ -39,21 +41,23 @@ export const openPostgres = async (url: string, leaseMs: number): Promise<Engine
     query: (sql, parameters) => reading.query(sql, parameters === undefined ? undefined : [...parameters]),
   };
 
+  const lease = postgresLease(writer, leaseMs);
+
   return {
     writer,
     reader,
     begin,
     commit,
     rollback,
-    insertEvents: async (events) => {
-      await writer.query(INSERT_EVENTS, eventColumns(events));
-    },
-    insertKeys: async (keys) => {
-      await writer.query(INSERT_KEYS, keyColumns(keys));
+    record: async (ledger, batch) => {
+      const rows = await writer
+        .query(recordBatch(lease.renewal), batchColumns(ledger, batch))
+        .catch(keyTaken);
+      return rows.length > 0;
     },
     among: (column) => `${column} = ANY($1::text[])`,
     list: (texts) => texts,
-    lease: postgresLease(writer, leaseMs),
+    lease,
     close: async () => {
       await reading.destroy();
       await writing.destroy();
@@ -66,25 +70,37 @@ type PostgresExtras = Omit<Extract<DataSourceOptions, { type: 'postgres' }>, 'ty
 const connect = (url: string, extras: PostgresExtras): Promise<DataSource> =>
   new DataSource({ type: 'postgres', url, ...extras }).initialize();
 
-const INSERT_EVENTS = `
-  INSERT INTO event (position, stream, version, body, leaf)
-  SELECT * FROM unnest($1::bigint[], $2::text[], $3::bigint[], $4::text[], $5::bytea[])`;
+/** Where the writer row is another's, nothing is moved, so nothing is added. */
+const recordBatch = (renewal: string): string => `
+  WITH moved AS (
+    UPDATE writer SET head = head + cardinality($4::text[])${renewal}
+    WHERE plant = $1 AND epoch = $2 AND head = $3 RETURNING head
+  ), recorded AS (
+    INSERT INTO event (position, stream, version, body, leaf)
+    SELECT $3 + place, stream, version, body, leaf
+    FROM unnest($4::text[], $5::bigint[], $6::text[], $7::bytea[]) WITH ORDINALITY
+      AS given (stream, version, body, leaf, place)
+    WHERE EXISTS (SELECT 1 FROM moved)
+  ), keyed AS (
+    INSERT INTO asking (key, digest, first, events)
+    SELECT * FROM unnest($8::text[], $9::bytea[], $10::bigint[], $11::bigint[])
+    WHERE EXISTS (SELECT 1 FROM moved)
+  )
+  SELECT head FROM moved`;
 
-const eventColumns = (events: readonly Written[]): readonly unknown[] => [
-  events.map(({ envelope }) => envelope.position),
-  events.map(({ envelope }) => envelope.stream),
-  events.map(({ envelope }) => envelope.version),
-  events.map(({ body }) => body),
-  events.map(({ leaf }) => leaf),
-];
-
-const INSERT_KEYS = `
-  INSERT INTO asking (key, digest, first, events)
-  SELECT * FROM unnest($1::text[], $2::bytea[], $3::bigint[], $4::bigint[])`;
-
-const keyColumns = (keys: readonly AnsweredKey[]): readonly unknown[] => [
+const batchColumns = (ledger: string, { tenure, events, keys }: Commit): readonly unknown[] => [
+  ...[ledger, tenure.epoch, tenure.head],
+  events.envelopes.map(({ stream }) => stream),
+  events.envelopes.map(({ version }) => version),
+  events.bodies,
+  events.envelopes.map((_, n) => events.leaves.subarray(n * LEAF_BYTES, (n + 1) * LEAF_BYTES)),
   keys.map(({ key }) => key),
   keys.map(({ digest }) => digest),
   keys.map(({ first }) => first),
   keys.map(({ count }) => count),
 ];
+
+const keyTaken = (error: unknown): never => {
+  const taken = error instanceof Error && 'constraint' in error && error.constraint === 'asking_pkey';
+  throw taken ? new KeyTaken({ cause: error }) : error;
+};

@@ -71,15 +71,12 @@ export class SqlLogStore implements LogStore {
     }
   }
 
-  async commit({ tenure, events, keys }: Commit): Promise<void> {
-    const { engine, keepers } = this.parts;
-    const envelopes = events.map(({ envelope }) => envelope);
+  async commit(commit: Commit): Promise<void> {
+    const { engine, keepers, ledger } = this.parts;
     try {
       await this.inTransaction(async () => {
-        await this.advance(tenure, events.length);
-        await engine.insertEvents(events);
-        await engine.insertKeys(keys);
-        for (const keeper of keepers) await keeper.keep(envelopes, this.writer);
+        if (!(await engine.record(ledger, commit))) throw new WriterSuperseded(ledger);
+        for (const keeper of keepers) await keeper.keep(commit.events.envelopes, this.writer);
       });
     } catch (error) {
       for (const keeper of keepers) keeper.dropped();
@@ -109,16 +106,6 @@ export class SqlLogStore implements LogStore {
       `UPDATE writer SET head = head${engine.lease.release} WHERE plant = $1 AND epoch = $2`,
       [ledger, epoch],
     );
-  }
-
-  private async advance(tenure: Tenure, count: number): Promise<void> {
-    const { engine, ledger } = this.parts;
-    const rows = await this.writer.query(
-      `UPDATE writer SET head = head + $1${engine.lease.renewal}
-       WHERE plant = $2 AND epoch = $3 AND head = $4 RETURNING head`,
-      [count, ledger, tenure.epoch, tenure.head],
-    );
-    this.ownRow(rows);
   }
 
   private async inTransaction<T>(work: () => Promise<T>): Promise<T> {

@@ -1,5 +1,6 @@
 import { OPEN_READONLY } from 'sqlite3';
-import type { AnsweredKey, Written } from '../writer/log-store';
+import { KeyTaken } from '../writer/log-store';
+import type { Commit } from '../writer/log-store';
 import type { Sql } from '../port';
 import type { Engine, Lease } from './engine';
 import { MIGRATIONS, MIGRATIONS_TABLE } from './migrations';
@@ -44,8 +45,8 @@ export const openSqlite = async (file: string): Promise<Engine> => {
     begin: () => run('BEGIN IMMEDIATE'),
     commit: () => run('COMMIT'),
     rollback: () => run('ROLLBACK').catch(unlessEndedAlready),
-    insertEvents: (events) => run(INSERT_EVENTS, eventParameters(events)),
-    insertKeys: (keys) => run(INSERT_KEYS, keyParameters(keys)),
+    record: (ledger, commit) =>
+      run(RECORD_BATCH, batchParameters(ledger, commit)).then(() => true, falseWhereSuperseded),
     among: (column) => `${column} IN (SELECT value FROM json_each($1))`,
     list: (texts) => JSON.stringify(texts),
     lease: leaseOn(writer),
@@ -58,7 +59,7 @@ export const openSqlite = async (file: string): Promise<Engine> => {
 
 /** On some errors, a full disk among them, SQLite rolls back by itself. */
 const unlessEndedAlready = (error: unknown): void => {
-  if (error instanceof Error && error.message.includes('no transaction is active')) return;
+  if (String(error).includes('no transaction is active')) return;
   throw error;
 };
 
@@ -77,34 +78,25 @@ const leaseOn = (writer: Sql): Lease => ({
   renewEveryMs: undefined,
 });
 
-/**
- * One statement for any number of events: texts and hashes go over as one block of bytes each, cut up by offsets.
- * Bound row by row, or escaped into JSON once more, the same batch takes a fifth to a third longer.
- */
-const INSERT_EVENTS = `
-  INSERT INTO event (position, stream, version, body, leaf)
-  SELECT $1 + key, value ->> 0, value ->> 1,
-         CAST(substr($3, value ->> 2, value ->> 3) AS TEXT), substr($4, key * 32 + 1, 32)
-  FROM json_each($2)`;
+/** A trigger takes the batch apart: see the migration that makes it. */
+const RECORD_BATCH = `
+  INSERT INTO batch (plant, epoch, head, cuts, block, leaves, keys, digests)
+  VALUES ($1, $2, $3, $4, $5, $6, $7, $8)`;
 
-const eventParameters = (events: readonly Written[]): readonly unknown[] => {
-  const bodies = events.map(({ body }) => Buffer.from(body));
-  let start = 1;
-  const cuts = events.map(({ envelope }, index) => {
-    const length = bodies[index]?.length ?? 0;
-    start += length;
-    return [envelope.stream, envelope.version, start - length, length];
-  });
-  const leaves = Buffer.concat(events.map(({ leaf }) => leaf));
-  return [events[0]?.envelope.position, JSON.stringify(cuts), Buffer.concat(bodies), leaves];
+const batchParameters = (ledger: string, { tenure, events, keys }: Commit): readonly unknown[] => {
+  const { envelopes, starts, lengths, block, leaves } = events;
+  // SQLite counts bytes from 1.
+  const cuts = envelopes.map(({ stream, version }, n) => [stream, version, (starts[n] ?? 0) + 1, lengths[n]]);
+  return [
+    ...[ledger, tenure.epoch, tenure.head],
+    ...[JSON.stringify(cuts), block, leaves],
+    JSON.stringify(keys.map(({ key, first, count }) => [key, first, count])),
+    Buffer.concat(keys.map(({ digest }) => digest)),
+  ];
 };
 
-const INSERT_KEYS = `
-  INSERT INTO asking (key, digest, first, events)
-  SELECT value ->> 0, substr($2, key * 32 + 1, 32), value ->> 1, value ->> 2
-  FROM json_each($1)`;
-
-const keyParameters = (keys: readonly AnsweredKey[]): readonly unknown[] => [
-  JSON.stringify(keys.map(({ key, first, count }) => [key, first, count])),
-  Buffer.concat(keys.map(({ digest }) => digest)),
-];
+const falseWhereSuperseded = (error: unknown): false => {
+  const message = String(error);
+  if (message.includes('writer superseded')) return false;
+  throw message.includes('UNIQUE constraint failed: asking.key') ? new KeyTaken({ cause: error }) : error;
+};

@@ -26,9 +26,38 @@ export type BatchGround = {
 /** Facts may name streams that other facts lead to. No decision needs a longer chain than this. */
 const ROUNDS_LIMIT = 16;
 
-/** Decides a batch, loading what is missing. */
-export const decideBatch = async (batch: readonly Waiting[], ground: BatchGround): Promise<Decided> => {
-  const before = await answeredBefore(batch, ground);
+/**
+ * Decides a batch, loading what is missing. Keys that come again are rare, and the commit finds them by itself: so
+ * keys are looked up only when that has happened (`careful`), or where there is nothing to commit for them.
+ */
+export const decideBatch = async (
+  batch: readonly Waiting[],
+  ground: BatchGround,
+  careful: boolean,
+): Promise<Decided> => {
+  if (careful) return decideKnowing(await answersTo(keysIn(batch), ground), batch, ground);
+
+  const decided = await decideKnowing(NONE, batch, ground);
+  const unkeyed = batch.filter((_, n) => isUnkeyed(decided.verdicts[n]));
+  if (unkeyed.length === 0) return decided;
+
+  const before = await answersTo(keysIn(unkeyed), ground);
+  return before.size === 0 ? decided : decideBatch(batch, ground, true);
+};
+
+const NONE: ReadonlyMap<string, Answer> = new Map();
+
+const keysIn = (batch: readonly Waiting[]): readonly string[] => batch.map(({ asking }) => asking.meta.key);
+
+/** No event of it goes into the commit, so that no key of it would be found to be taken there. */
+const isUnkeyed = (verdict: Verdict | undefined): boolean =>
+  verdict === undefined || verdict.is !== 'recorded' || verdict.events.length === 0;
+
+const decideKnowing = async (
+  before: ReadonlyMap<string, Answer>,
+  batch: readonly Waiting[],
+  ground: BatchGround,
+): Promise<Decided> => {
   const loaded = new Map<string, Held>();
   for (let round = 0; round < ROUNDS_LIMIT; round += 1) {
     const stage = stageOn({
@@ -51,11 +80,10 @@ export const decideBatch = async (batch: readonly Waiting[], ground: BatchGround
 
 type Answer = { readonly digest: Buffer; readonly events: readonly Envelope[] };
 
-const answeredBefore = async (
-  batch: readonly Waiting[],
+const answersTo = async (
+  keys: readonly string[],
   { store, tenure }: BatchGround,
 ): Promise<ReadonlyMap<string, Answer>> => {
-  const keys = batch.map(({ asking }) => asking.meta.key);
   const before = new Map<string, Answer>();
   for (const { key, digest, first, count } of await store.answered(keys, tenure.epoch)) {
     before.set(key, { digest, events: await store.events(first, count) });

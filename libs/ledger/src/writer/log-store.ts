@@ -1,12 +1,17 @@
 import type { Envelope } from '@libs/kernel';
 import type { Sql } from '../port';
 
-/** An event with the very text that is stored and the hash over it. */
+/** Events with the very texts that are stored and the hashes over them. */
 export type Written = {
-  readonly envelope: Envelope;
-  /** RFC 8785 text; never serialised again. */
-  readonly body: string;
-  readonly leaf: Buffer;
+  readonly envelopes: readonly Envelope[];
+  /** RFC 8785 texts; never serialised again. */
+  readonly bodies: readonly string[];
+  /** The same texts as bytes, at `starts`, so many bytes as `lengths` says. */
+  readonly block: Buffer;
+  readonly starts: readonly number[];
+  readonly lengths: readonly number[];
+  /** A leaf of 32 bytes for each. */
+  readonly leaves: Buffer;
 };
 
 /** The key an asking came under, what it said, and the events it led to: positions `first` to `first + count - 1`. */
@@ -21,7 +26,7 @@ export type Tenure = { readonly epoch: number; readonly head: number; readonly r
 
 export type Commit = {
   readonly tenure: Tenure;
-  readonly events: readonly Written[];
+  readonly events: Written;
   readonly keys: readonly AnsweredKey[];
 };
 
@@ -39,7 +44,8 @@ export type LogStore = {
   readonly replay: (streams: readonly string[], each: (event: Envelope) => void) => Promise<void>;
   /**
    * One transaction: the writer row, the events, the keys and what the keepers do. Durable when it returns;
-   * when it throws, nothing is left of it, unless it throws CommitUncertain.
+   * when it throws, nothing is left of it, unless it throws CommitUncertain. Throws KeyTaken when one of the keys
+   * was answered before.
    */
   readonly commit: (commit: Commit) => Promise<void>;
   /** A transaction of its own beside the commits, for the writer that still holds the ledger. */
@@ -49,6 +55,14 @@ export type LogStore = {
   /** Lets go of the ledger, so that the next writer need not wait. */
   readonly release: (epoch: number) => Promise<void>;
 };
+
+/** One of the keys of a batch was answered before. */
+export class KeyTaken extends Error {
+  constructor(options: { readonly cause: unknown }) {
+    super('A key of this batch was answered before', options);
+    this.name = 'KeyTaken';
+  }
+}
 
 /** Whether the commit is on disk nobody can say: the connection broke while committing. */
 export class CommitUncertain extends Error {

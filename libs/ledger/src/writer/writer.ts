@@ -6,7 +6,7 @@ import { decideBatch } from './batch';
 import type { Decided } from './batch';
 import { digestOf } from './digest';
 import { written } from './envelope';
-import { CommitUncertain } from './log-store';
+import { CommitUncertain, KeyTaken } from './log-store';
 import type { LogStore, Tenure } from './log-store';
 import { BATCH_LIMIT, WAITING_LIMIT } from './queue';
 import type { Waiting } from './queue';
@@ -103,14 +103,24 @@ export class Writer {
   }
 
   private async commit(batch: readonly Waiting[]): Promise<Decided> {
+    try {
+      return await this.decideAndCommit(batch, false);
+    } catch (error) {
+      if (!(error instanceof KeyTaken)) throw error;
+      return this.decideAndCommit(batch, true);
+    }
+  }
+
+  private async decideAndCommit(batch: readonly Waiting[], careful: boolean): Promise<Decided> {
     const { ledger, store } = this.parts;
     const tenure = await this.standing();
     const recordedAt = this.now(tenure);
 
-    const decided = await decideBatch(batch, { ledger, tenure, recordedAt, states: this.states, store });
+    const ground = { ledger, tenure, recordedAt, states: this.states, store };
+    const decided = await decideBatch(batch, ground, careful);
     if (decided.events.length === 0) return decided;
 
-    await store.commit({ tenure, events: decided.events.map(written), keys: decided.keys });
+    await store.commit({ tenure, events: written(decided.events), keys: decided.keys });
     for (const [stream, held] of decided.changed) this.states.set(stream, held);
     this.tenure = { epoch: tenure.epoch, head: tenure.head + decided.events.length, recordedAt };
     this.heard.next(this.tenure.head);

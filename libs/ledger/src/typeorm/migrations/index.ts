@@ -1,5 +1,6 @@
 import { AppendOnlyLog } from './0001-append-only-log';
+import { OneStatementCommit } from './0002-one-statement-commit';
 
 /** In order. A released one is never edited; a change is a new one. */
-export const MIGRATIONS = [AppendOnlyLog];
+export const MIGRATIONS = [AppendOnlyLog, OneStatementCommit];
 export const MIGRATIONS_TABLE = 'ledger_migration';
