@@ -21,7 +21,10 @@ export function* askFirst(section: Section, card: Card): Flow {
     const answer = yield* ask(section, card);
     if (answer === undefined || answer.answer === 'cleared') return;
     yield* putRight(section, card, answer.findings ?? []);
-    if (section.leftOpen.size > 0 && waitsForLeftOpen(section, answer)) return standStill(section);
+    if (section.leftOpen.size > 0 && waitsForLeftOpen(section, answer)) {
+      standStill(section);
+      return;
+    }
   }
 }
 

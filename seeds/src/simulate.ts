@@ -131,8 +131,9 @@ const reachOf = (
       return said;
     },
     isNewToThePlant: ({ name, body }) => {
-      const serial = String(body['serial'] ?? '');
-      const isNew = name === 'home' || (serial !== '' && !known.has(serial));
+      const { serial } = body;
+      if (typeof serial !== 'string') return name === 'home';
+      const isNew = !known.has(serial);
       known.add(serial);
       return isNew;
     },

@@ -104,6 +104,27 @@ describe("taking in any plant's log as CSV", () => {
     expect(await eventsIn(ledger())).toStrictEqual(before);
   });
 
+  it('takes only what is new from a longer export of the same log', async () => {
+    await importBakery();
+    const before = await eventsIn(ledger());
+    writeFileSync(
+      at('bakery.csv'),
+      `${readFileSync(at('bakery.csv'), 'utf8')}B 104;kneten;Knetmaschine;Pia;03.03.2026 04:00:00;0;;M-7\r\n`,
+    );
+    await importBakery();
+
+    const after = await eventsIn(ledger());
+    expect(after.slice(0, before.length)).toStrictEqual(before);
+    expect(countsByType(after.slice(before.length))).toStrictEqual({
+      HomeOrdered: 1,
+      HomeStarted: 1,
+      PersonEnrolled: 1,
+      SectionOrdered: 1,
+      SectionStarted: 1,
+      WorkRecorded: 1,
+    });
+  });
+
   it('writes out the rulebook it made, as files that a person can tighten', async () => {
     await importBakery('--write-rulebook', at('rulebook'));
     const files = Object.fromEntries(

@@ -2,7 +2,7 @@ import { mkdtempSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { csvLog } from '../../apps/cli/src/import/csv-log';
-import { fileDigest, importKey } from '../../apps/cli/src/import/import-key';
+import { fileDigest, importKey, rowMarks } from '../../apps/cli/src/import/import-key';
 import type { LogRow } from '../../apps/cli/src/import/log-row';
 import { timeReader } from '../../apps/cli/src/import/log-time';
 import { serialsOf } from '../../apps/cli/src/import/serials';
@@ -132,18 +132,41 @@ describe('reading the times of a log', () => {
 });
 
 describe('the key of an imported row', () => {
-  it('is a UUID of version 8 and the RFC 9562 variant, the same for the same file and row, ascending', async () => {
-    const digest = await fileDigest(file('log.csv', 'abc'));
-    // FIPS 180-4, the one-block example.
-    expect(digest).toBe('ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad');
+  const keysOf = (rows: readonly (readonly [string, string])[]): readonly string[] => {
+    const marked = rowMarks();
+    return rows.map(([text, time]) => importKey(marked(text, time), 4));
+  };
+  const MONDAY = [
+    ['P-1 turn', '2026-03-02 07:00'],
+    ['P-1 test', '2026-03-02 07:30'],
+    ['P-1 test', '2026-03-02 07:30'],
+    ['P-2 turn', '2026-03-02 08:10'],
+  ] as const;
 
-    const keys = [1, 2, 255, 256, 70_000].flatMap((line) =>
-      [0, 1, 6].map((part) => importKey(digest, line, part)),
-    );
-    for (const key of keys)
+  it('is a UUID of version 8 and the variant of RFC 9562, another for each telling of a row', () => {
+    const mark = rowMarks()('P-1 turn', '2026-03-02 07:00');
+    const keys = [0, 1, 6].map((part) => importKey(mark, part));
+    for (const key of keys) {
       expect(key).toMatch(/^[0-9a-f]{8}-[0-9a-f]{4}-8[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/);
-    expect([...keys].sort()).toStrictEqual(keys);
+    }
     expect(new Set(keys).size).toBe(keys.length);
+  });
+
+  it('is the same in a longer export of the log, and tells rows that say the same apart', () => {
+    const keys = keysOf(MONDAY);
+    expect(keysOf([...MONDAY, ['P-2 test', '2026-03-03 07:00']]).slice(0, 4)).toStrictEqual(keys);
+    expect(new Set(keys).size).toBe(4);
+  });
+
+  it('ascends with the time of a log in order, so that the key index stays warm', () => {
+    const times = keysOf(MONDAY).map((key) => key.slice(0, 13));
+    expect([...times].sort()).toStrictEqual(times);
+  });
+
+  it('knows a file by its SHA-256: FIPS 180-4, the one-block example', async () => {
+    expect(await fileDigest(file('log.csv', 'abc'))).toBe(
+      'ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad',
+    );
   });
 });
 

@@ -4,6 +4,7 @@ import { Command } from 'commander';
 import { demoCommand } from './commands/demo';
 import { historyCommand } from './commands/history';
 import { importCommand } from './commands/import';
+import { issueCommand } from './commands/issue';
 import { personCommand } from './commands/person';
 import { rebuildCommand } from './commands/rebuild';
 import { serveCommand } from './commands/serve';
@@ -15,6 +16,7 @@ const program = new Command('studbook')
   .description('The record of how each home was built.')
   .addCommand(serveCommand())
   .addCommand(demoCommand())
+  .addCommand(issueCommand())
   .addCommand(importCommand())
   .addCommand(historyCommand())
   .addCommand(rebuildCommand())
@@ -26,6 +28,7 @@ const program = new Command('studbook')
 Begin here:
   studbook demo && studbook serve      a plant with a year of invented history
   studbook history H26-1003-A          how one home was built
+  studbook issue --help                issue your own rulebook
   studbook import --help               bring your own history in
 
 Exit codes: 0 done, 1 failed (the reason is on stderr), 2 import: some rows were refused.

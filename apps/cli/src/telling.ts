@@ -52,6 +52,7 @@ export const tellPlant = async (
 /** `section-unknown (serial H26-1003-A)`: the code a program can act on, and what it speaks of. */
 const reasonOf = ({
   code,
+  pointer: _pointer,
   ...fields
 }: {
   readonly code: string;

@@ -5,7 +5,8 @@ import { z } from 'zod';
 import type { Progress } from '../progress';
 import { isTelling, TELLINGS, tellPlant } from '../telling';
 import type { Telling, TellingAnswer } from '../telling';
-import { fileDigest, importKey } from './import-key';
+import { importKey, rowMarks } from './import-key';
+import type { RowMark } from './import-key';
 import type { ImportSummary } from './import-summary';
 import { inFlight } from './in-flight';
 import { refusalsOf } from './rejected-file';
@@ -36,28 +37,32 @@ const STANDS_ALONE = new Set<string>(['home', 'lot', 'mounting', 'wrongSerial'])
 /** Studbook's own commands, one JSON object a line, through the same contracts and the same door as a tablet's. */
 export const importCommands = async (wish: CommandsImport): Promise<ImportSummary> => {
   const { plant, file, progress } = wish;
-  const digest = await fileDigest(file);
+  const marked = rowMarks();
   const refusals = refusalsOf(file);
   const flight = inFlight();
   let line = 0;
   let rows = 0;
 
-  const tell = async (at: number, text: string, command: CommandLine): Promise<void> => {
-    const answer = await told(wish, digest, at, command);
-    if (!answer.ok) refusals.add(at, answer.reason, text);
+  const take = async (at: number, text: string): Promise<void> => {
+    const mark = marked(text, '');
+    const read = readLine(text);
+    if (!read.ok) return refusals.add(at, read.reason, text);
+
+    const { command } = read;
+    const tell = async (): Promise<void> => {
+      const answer = await told(wish, mark, command);
+      if (!answer.ok) refusals.add(at, answer.reason, text);
+    };
+    if (!STANDS_ALONE.has(command.command)) return flight.add(command.body.serial ?? '', tell);
+    await flight.settled();
+    return tell();
   };
   for await (const text of linesOf(file)) {
     line += 1;
     if (text.trim() === '') continue;
     rows += 1;
     progress.at(rows, null, 'Commands told');
-    const at = line;
-    const read = readLine(text);
-    if (!read.ok) refusals.add(at, read.reason, text);
-    else if (STANDS_ALONE.has(read.command.command)) {
-      await flight.settled();
-      await tell(at, text, read.command);
-    } else await flight.add(read.command.body.serial ?? '', () => tell(at, text, read.command));
+    await take(line, text);
   }
   await flight.settled();
   progress.end();
@@ -103,11 +108,10 @@ const parsed = (
 
 const told = async (
   { plant, isKeyReused }: CommandsImport,
-  digest: string,
-  line: number,
+  mark: RowMark,
   { command, key, actor, params, body }: CommandLine,
 ): Promise<TellingAnswer> => {
-  const sender = { key: key ?? importKey(digest, line, 0), actor, assurance: 'token' } as const;
+  const sender = { key: key ?? importKey(mark, 0), actor, assurance: 'token' } as const;
   const name: Telling = command;
   try {
     return await tellPlant(plant, { name, body, sender, params });

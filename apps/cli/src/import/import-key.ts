@@ -8,16 +8,37 @@ export const fileDigest = async (file: string): Promise<string> => {
   return hash.digest('hex');
 };
 
+/** What a row is known by: when it happened, roughly, and what it says. */
+export type RowMark = { readonly when: string; readonly says: string };
+
+/** Hex digits of a key that say when, and that say what. */
+const WHEN_DIGITS = 12;
+const SAYS_DIGITS = 15;
 /** A row leads to so many tellings at most. */
 const PARTS = 4_096;
 
 /**
- * The idempotency key of one telling of one row (UUIDv8, RFC 9562). Made from the file and the row alone, so that an
- * import begun again says nothing twice; the row's number leads after the file's mark, so that keys ascend and the
- * key index stays warm.
+ * Marks the rows of one file, read from its beginning. Two rows that say exactly the same are the first and the second
+ * of their kind; a longer export of the same log, or part of it, gives its rows the marks they had.
  */
-export const importKey = (digest: string, line: number, part: number): string => {
-  const row = line.toString(16).padStart(7, '0');
+export const rowMarks = (): ((text: string, time: string) => RowMark) => {
+  const seen = new Map<string, number>();
+  return (text, time) => {
+    const digest = createHash('sha256').update(text).digest('base64');
+    const before = seen.get(digest) ?? 0;
+    seen.set(digest, before + 1);
+    return {
+      when: time.replace(/\D/g, '').slice(0, WHEN_DIGITS).padEnd(WHEN_DIGITS, '0'),
+      says: createHash('sha256').update(`${digest} ${before}`).digest('hex').slice(0, SAYS_DIGITS),
+    };
+  };
+};
+
+/**
+ * The idempotency key of one telling of one row (UUIDv8, RFC 9562): made from the row alone, so that an import begun
+ * again says nothing twice. The digits of its time lead, so that a log in order finds the key index warm.
+ */
+export const importKey = ({ when, says }: RowMark, part: number): string => {
   const variant = (0x8000 + (part % PARTS)).toString(16);
-  return `${digest.slice(0, 8)}-${row.slice(0, 4)}-8${row.slice(4, 7)}-${variant}-${digest.slice(8, 20)}`;
+  return `${when.slice(0, 8)}-${when.slice(8)}-8${says.slice(0, 3)}-${variant}-${says.slice(3)}`;
 };

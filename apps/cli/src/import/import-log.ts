@@ -4,7 +4,7 @@ import { openRulebook } from '@libs/rulebook';
 import type { RulebookFiles } from '@libs/rulebook';
 import type { Progress } from '../progress';
 import { csvLog } from './csv-log';
-import { fileDigest, importKey } from './import-key';
+import { fileDigest, importKey, rowMarks } from './import-key';
 import type { ImportSummary } from './import-summary';
 import { inFlight } from './in-flight';
 import { entryReader } from './log-entry';
@@ -32,15 +32,10 @@ export type LogImport = {
   readonly writeRulebook: (files: RulebookFiles) => void;
 };
 
-/** Lines 0: what an import says before its first row has keys of its own. */
-const BEFORE_ROWS = 0;
-const OPENING = 0;
-const ISSUING = 1;
-const ENROLLING = 2;
-
 type Reading = {
   readonly rows: () => AsyncIterable<LogRow>;
-  readonly read: (row: LogRow) => ReadEntry;
+  /** One reader for each reading of the file. */
+  readonly reader: () => (row: LogRow) => ReadEntry;
   readonly mapping: Mapping;
 };
 
@@ -49,18 +44,19 @@ export const importLog = async (wish: LogImport): Promise<ImportSummary> => {
   const { plant, file, progress } = wish;
   const reading = readingOf(wish);
   const digest = await fileDigest(file);
-  const scan = await scanLog(reading.rows(), reading.read, (rows) => progress.at(rows, null, 'Rows read'));
+  const scan = await scanLog(reading.rows(), reading.reader(), (rows) =>
+    progress.at(rows, null, 'Rows read'),
+  );
   progress.end();
 
   await prepare(wish, reading.mapping, digest, scan);
   const people = await enrollPeople(plant, scan.people, digest, (index) =>
-    senderAt(digest, ENROLLING + index),
+    senderAt(digest, `enroll ${index}`),
   );
   const { components } = await plant.asks.plant();
   const { mapping } = reading;
   const teller = logTeller({
     plant,
-    digest,
     scan,
     people,
     defectOf: (entry) => mapping.defect ?? (components.length === 0 ? openDefect(entry) : null),
@@ -84,7 +80,7 @@ const readingOf = ({ file, mappingFile }: LogImport): Reading => {
   const mapping = mappingFile === null ? XES_MAPPING : readMapping(mappingFile);
   return {
     rows: () => (xes ? xesLog(file) : csvLog(file, mapping.delimiter)),
-    read: entryReader(mapping, timeReader(mapping.timeFormat, mapping.zone)),
+    reader: () => entryReader(mapping, timeReader(mapping.timeFormat, mapping.zone)),
     mapping,
   };
 };
@@ -96,8 +92,9 @@ export class MappingNeeded extends Error {
   }
 }
 
-const senderAt = (digest: string, part: number): Sender => ({
-  key: importKey(digest, BEFORE_ROWS, part),
+/** What an import says before its first row has keys of the file's. */
+const senderAt = (digest: string, what: string): Sender => ({
+  key: importKey(rowMarks()(`${digest} ${what}`, ''), 0),
   actor: IMPORTER,
   assurance: 'token',
 });
@@ -106,13 +103,13 @@ const senderAt = (digest: string, part: number): Sender => ({
 const prepare = async (wish: LogImport, mapping: Mapping, digest: string, scan: LogScan): Promise<void> => {
   const { plant, file } = wish;
   const name = mapping.plant ?? basename(file, extname(file));
-  await openOnce(wish, name, mapping.zone, senderAt(digest, OPENING));
+  await openOnce(wish, name, mapping.zone, senderAt(digest, 'open'));
   const { revision } = await plant.asks.plant();
   if (revision !== null || scan.first === null) return;
 
   const { stations, operations } = scan;
   const files = openRulebook({ name, zone: mapping.zone, stations, operations });
-  const issued = await plant.issueRevision(files, scan.first, senderAt(digest, ISSUING));
+  const issued = await plant.issueRevision(files, scan.first, senderAt(digest, 'issue'));
   if (!issued.ok) throw new Error(`The rulebook made from ${file}: ${JSON.stringify(issued.problems)}`);
   wish.writeRulebook(files);
 };
@@ -133,11 +130,12 @@ const openOnce = async (
 
 const tellRows = async (
   { plant, file, progress }: LogImport,
-  { rows, read }: Reading,
+  { rows, reader }: Reading,
   scan: LogScan,
   teller: LogTeller,
 ): Promise<ImportSummary> => {
   const refusals = refusalsOf(file);
+  const read = reader();
   const flight = inFlight();
   const lotRefusals = await receiveLots(teller, scan);
   let passedOver = 0;

@@ -1,3 +1,5 @@
+import { rowMarks } from './import-key';
+import type { RowMark } from './import-key';
 import type { LogRow } from './log-row';
 import type { ReadTime } from './log-time';
 import type { Mapping } from './mapping';
@@ -5,6 +7,8 @@ import type { Mapping } from './mapping';
 /** What one row says was done, in Studbook's words. */
 export type LogEntry = {
   readonly line: number;
+  /** What its keys are made from. */
+  readonly mark: RowMark;
   /** As the log has it; what Studbook calls it is settled over the whole file. */
   readonly serial: string;
   readonly home: string | null;
@@ -27,15 +31,17 @@ const LONGEST_CODE = 64;
 const YES = ['1', 'yes', 'true', 'y', 'x', 'rework'];
 const MOST_REJECTED = 10_000;
 
-export const entryReader =
-  (mapping: Mapping, readTime: ReadTime) =>
-  (row: LogRow): ReadEntry => {
+/** Reads the rows of one file, from its beginning; each reading of it takes a reader of its own. */
+export const entryReader = (mapping: Mapping, readTime: ReadTime): ((row: LogRow) => ReadEntry) => {
+  const marked = rowMarks();
+  return (row) => {
     const { only } = mapping;
+    const text: Text = (column) => (column === undefined ? '' : (row.fields[column] ?? '').trim());
+    const mark = marked(JSON.stringify(row.fields), text(mapping.time));
     if (row.broken !== undefined) return { is: 'refused', line: row.line, reason: row.broken };
     if (only !== undefined && !only.values.includes(row.fields[only.column] ?? ''))
       return { is: 'passed-over' };
 
-    const text: Text = (column) => (column === undefined ? '' : (row.fields[column] ?? '').trim());
     const reason = whyNot(mapping, text);
     const occurredAt = readTime(text(mapping.time));
     const rejected = countOf(text(mapping.rejected));
@@ -44,8 +50,9 @@ export const entryReader =
       return { is: 'refused', line: row.line, reason: timeProblem(mapping, text) };
     if (rejected === undefined) return { is: 'refused', line: row.line, reason: countProblem(mapping, text) };
 
-    return { is: 'entry', entry: { line: row.line, occurredAt, rejected, ...saidBy(mapping, text) } };
+    return { is: 'entry', entry: { line: row.line, mark, occurredAt, rejected, ...saidBy(mapping, text) } };
   };
+};
 
 type Text = (column: string | undefined) => string;
 
@@ -66,7 +73,10 @@ const timeProblem = (mapping: Mapping, text: Text): string =>
 const countProblem = (mapping: Mapping, text: Text): string =>
   `column "${mapping.rejected ?? ''}": "${text(mapping.rejected)}" is not a whole number from 0 to ${MOST_REJECTED}`;
 
-const saidBy = (mapping: Mapping, text: Text): Omit<LogEntry, 'line' | 'occurredAt' | 'rejected'> => ({
+const saidBy = (
+  mapping: Mapping,
+  text: Text,
+): Omit<LogEntry, 'line' | 'mark' | 'occurredAt' | 'rejected'> => ({
   serial: text(mapping.serial),
   home: text(mapping.home) || null,
   operation: text(mapping.operation),

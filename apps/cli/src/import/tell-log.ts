@@ -19,7 +19,6 @@ export type LogTeller = {
 
 type Ground = {
   readonly plant: Plant;
-  readonly digest: string;
   readonly scan: LogScan;
   /** Opaque id of each name in the log. */
   readonly people: ReadonlyMap<string, string>;
@@ -86,18 +85,20 @@ const rowTeller = (ground: Ground, entry: LogEntry, serial: string): RowTeller =
   serial,
   tell: async (name, fields) => {
     const sender: Sender = {
-      key: importKey(ground.digest, entry.line, PARTS.indexOf(name)),
+      key: importKey(entry.mark, PARTS.indexOf(name)),
       actor: (entry.person === null ? undefined : ground.people.get(entry.person)) ?? IMPORTER,
       assurance: 'token',
     };
     const body = { ...fields, occurredAt: entry.occurredAt, via: 'import' };
     const answer = await answered(ground, { name, body, sender });
     if (answer.ok) return { refusal: null, elsewhere: false };
-    return THERE_ALREADY.has(answer.code)
+    return THERE_ALREADY.has(answer.code) || isGrownHome(name, answer.code)
       ? { refusal: null, elsewhere: true }
       : { refusal: `${name}: ${answer.reason}`, elsewhere: false };
   },
 });
+
+const KEY_REUSED = 'key-reused';
 
 /** A key that came before with other content: the file is the same, the mapping is not. */
 const answered = async (ground: Ground, sent: Sent): Promise<TellingAnswer> => {
@@ -105,9 +106,12 @@ const answered = async (ground: Ground, sent: Sent): Promise<TellingAnswer> => {
     return await tellPlant(ground.plant, sent);
   } catch (error) {
     if (!ground.isKeyReused(error)) throw error;
-    return { ok: false, code: 'key-reused', reason: 'this row was imported before, read by another mapping' };
+    return { ok: false, code: KEY_REUSED, reason: 'this row was imported before, read by another mapping' };
   }
 };
+
+/** A longer log of the same home names more of its sections than when it was ordered. */
+const isGrownHome = (name: Part, code: string): boolean => name === 'home' && code === KEY_REUSED;
 
 const order = async ({ ground, entry, serial, tell }: RowTeller, ordered: Set<string>): Promise<Refusal> => {
   const home = homeOf(ground.scan.serials, entry, serial);
