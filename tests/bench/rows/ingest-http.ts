@@ -12,6 +12,7 @@ import { z } from 'zod';
 import { start } from '../../../apps/server/src/composition/start';
 import { Answers } from '../../../apps/server/src/http/answers';
 import { demonstrationRulebookFiles, WET_HALF } from '../../support/demonstration-rulebook';
+import { mountLots } from '../../support/lots';
 import type { Contest, Row } from '../bench';
 
 /** Tablets, gauges and importers that send at the same moment. */
@@ -69,6 +70,7 @@ const fill = async (
     sender('issue'),
   );
   if (!issued.ok) throw new Error(JSON.stringify(issued.problems));
+  await mountLots(plant);
   const serials: string[] = [];
   for (let n = 0; n < HOMES; n += 1) serials.push(...(await startHome(plant, `B-${String(n)}`)));
   await plant.close();
