@@ -116,8 +116,22 @@ export const signIn = async (
   await page.getByRole('heading', { name: /Good to see you/ }).waitFor();
 };
 
-/** As a keyboard-wedge scanner types: no pause to speak of, Enter at the end, wherever the focus is. */
+/** What a scanner leaves between two characters. */
+const SCANNER_GAP_S = 0.005;
+
+/**
+ * As a keyboard-wedge scanner types: no pause to speak of, Enter at the end, wherever the focus is. The times are
+ * the scanner's own, as its hardware stamps them: a busy test machine must not turn it into a slow typist.
+ */
 export const scan = async (page: Page, text: string): Promise<void> => {
-  await page.keyboard.type(text);
-  await page.keyboard.press('Enter');
+  const session = await page.context().newCDPSession(page);
+  const keys = [...text.split('').map((character) => ({ key: character, text: character })), ENTER];
+  const begun = Date.now() / 1_000 - keys.length * SCANNER_GAP_S;
+  for (const [at, key] of keys.entries()) {
+    const timestamp = begun + (at + 1) * SCANNER_GAP_S;
+    await session.send('Input.dispatchKeyEvent', { type: 'keyDown', timestamp, ...key });
+    await session.send('Input.dispatchKeyEvent', { type: 'keyUp', timestamp, key: key.key });
+  }
+  await session.detach();
 };
+const ENTER = { key: 'Enter', code: 'Enter', text: '\r', windowsVirtualKeyCode: 13 };

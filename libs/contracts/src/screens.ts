@@ -281,6 +281,16 @@ export const PlantAnswer = z.object({
   reasons: z.array(z.object({ id: z.string(), name: Words, for: z.array(z.string()) })).optional(),
   lotKinds: z.array(z.object({ id: z.string(), name: Words })).optional(),
   instrumentKinds: z.array(z.object({ id: z.string(), name: Words })).optional(),
+  /** Design attributes with their values in words: a section's role among them. */
+  attributes: z
+    .array(
+      z.object({
+        id: z.string(),
+        name: Words,
+        values: z.array(z.object({ value: z.string(), says: Words })),
+      }),
+    )
+    .optional(),
 });
 
 export const Me = z.object({

@@ -12,17 +12,17 @@ const SCANS = 40;
 const SECTIONS = ['T-500A', 'T-600A'] as const;
 
 /**
- * From the key that ends the scan to the frame after which the new section's verdict stands on the screen: the
+ * From the page hearing the key that ends the scan to the frame after which the new section's verdict stands on the screen: the
  * heading with its serial, and under it the sentence on what blocks it.
  */
 const WATCH = `(() => {
   const seen = (serial) => document.querySelector('h1')?.textContent === serial && document.querySelector('.blocked') !== null;
   window.scanned = (serial) => new Promise((done) => {
     let pressed = 0;
-    document.addEventListener('keydown', function hear(event) {
+    window.addEventListener('keydown', function hear(event) {
       if (event.key !== 'Enter') return;
-      document.removeEventListener('keydown', hear, true);
-      pressed = event.timeStamp;
+      window.removeEventListener('keydown', hear, true);
+      pressed = performance.now();
       const look = () => {
         if (!seen(serial)) return requestAnimationFrame(look);
         const channel = new MessageChannel();

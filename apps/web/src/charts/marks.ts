@@ -1,4 +1,4 @@
-import type { Chart, Plugin } from 'chart.js';
+import type { Chart, Plugin, Scale } from 'chart.js';
 import type { Ink } from './chart';
 
 export type Range = { readonly low: number | null; readonly high: number | null };
@@ -82,3 +82,32 @@ export const plainAxis = (ink: Ink) => ({
   grid: { color: ink.line },
   ticks: { color: ink.ink, font: { family: ink.face, size: 14 } },
 });
+
+/** Longer names than this are cut; the table beside has them whole. On a phone the drawing needs the room more. */
+const LONGEST_NAME = { wide: 36, narrow: 20 } as const;
+const NARROW_PX = 520;
+
+/** Names beside their rows: as much room as the longest needs, since the library would cut them at the edge. */
+export const namedRows = (names: readonly string[], ink: Ink) => {
+  const shortened = (chartPx: number): readonly string[] => {
+    const longest = chartPx < NARROW_PX ? LONGEST_NAME.narrow : LONGEST_NAME.wide;
+    return names.map((name) => (name.length > longest ? `${name.slice(0, longest - 1)}…` : name));
+  };
+  return {
+    ...plainAxis(ink),
+    afterFit: (axis: Scale): void => {
+      axis.ctx.save();
+      axis.ctx.font = `14px ${ink.face}`;
+      const widths = shortened(axis.chart.width).map((name) => axis.ctx.measureText(name).width);
+      axis.ctx.restore();
+      axis.width = Math.ceil(Math.max(0, ...widths)) + 16;
+    },
+    ticks: {
+      ...plainAxis(ink).ticks,
+      autoSkip: false,
+      callback(this: Scale, _value: number | string, at: number): string {
+        return shortened(this.chart.width)[at] ?? '';
+      },
+    },
+  };
+};

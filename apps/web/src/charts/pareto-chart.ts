@@ -1,20 +1,15 @@
 import type { ChartConfiguration } from 'chart.js';
 import { drawn } from './chart';
 import type { Drawn, Ink } from './chart';
-import { plainAxis, rowLabels } from './marks';
+import { namedRows, plainAxis, rowLabels } from './marks';
 
 export type ParetoMark = { readonly name: string; readonly count: number; readonly label: string };
 export type ParetoRows = { readonly marks: readonly ParetoMark[]; readonly choose: (at: number) => void };
 
-/** Longer names are cut at the axis; the table beside has them whole. */
-const LONGEST_NAME = 34;
-const short = (name: string): string =>
-  name.length > LONGEST_NAME ? `${name.slice(0, LONGEST_NAME - 1)}…` : name;
-
 const configure = ({ marks, choose }: ParetoRows, ink: Ink): ChartConfiguration => ({
   type: 'bar',
   data: {
-    labels: marks.map(({ name }) => short(name)),
+    labels: marks.map(({ name }) => name),
     datasets: [
       {
         data: marks.map(({ count }) => count),
@@ -36,7 +31,13 @@ const configure = ({ marks, choose }: ParetoRows, ink: Ink): ChartConfiguration 
     },
     scales: {
       x: { ...plainAxis(ink), beginAtZero: true, ticks: { ...plainAxis(ink).ticks, precision: 0 } },
-      y: { ...plainAxis(ink), grid: { display: false }, ticks: { ...plainAxis(ink).ticks, autoSkip: false } },
+      y: {
+        ...namedRows(
+          marks.map(({ name }) => name),
+          ink,
+        ),
+        grid: { display: false },
+      },
     },
   },
   plugins: [

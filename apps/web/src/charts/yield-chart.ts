@@ -1,7 +1,7 @@
 import type { ChartConfiguration } from 'chart.js';
 import { drawn } from './chart';
 import type { Drawn, Ink } from './chart';
-import { intervals, plainAxis, rowLabels } from './marks';
+import { intervals, namedRows, plainAxis, rowLabels } from './marks';
 import type { Range } from './marks';
 
 export type YieldMark = {
@@ -62,7 +62,10 @@ const configure = ({ marks, percent, choose }: YieldRows, ink: Ink): ChartConfig
         max: 1,
         ticks: { ...plainAxis(ink).ticks, callback: (share) => percent(Number(share)) },
       },
-      y: { ...plainAxis(ink), ticks: { ...plainAxis(ink).ticks, autoSkip: false } },
+      y: namedRows(
+        marks.map(({ name }) => name),
+        ink,
+      ),
     },
   },
   plugins: [

@@ -57,6 +57,11 @@ const listsOf = (rulebook: Rulebook): Lists => ({
   reasons: rulebook.reasons.map((reason) => ({ ...named(reason), for: [...reason.for] })),
   lotKinds: rulebook.lotKinds.map(named),
   instrumentKinds: rulebook.instrumentKinds.map(named),
+  attributes: rulebook.attributes.map(({ id, name, values }) => ({
+    id,
+    name,
+    values: values.map(({ value, says }) => ({ value, says })),
+  })),
 });
 
 const named = ({

@@ -3,6 +3,7 @@ import { useState } from 'react';
 import type { ReactNode } from 'react';
 import { useQuestion } from '../../api/use-question';
 import { useSignedIn } from '../../session/session';
+import { RoleTag } from '../../ui/role-tag';
 import { Serial } from '../../ui/serial';
 import { TroubleNotice } from '../../ui/trouble';
 import { useSpeech } from '../../words/words';
@@ -95,7 +96,7 @@ const Head = ({ history }: { readonly history: History }): ReactNode => {
           {history.sections.map(({ serial, role, label }) => (
             <li key={serial} className="row">
               <Serial of={serial} />
-              {role !== null && <span className="tag">{role}</span>}
+              <RoleTag role={role} />
               {label !== null && (
                 <span className="tag">
                   {t('head.label')} <span className="mono">{label}</span>

@@ -7,6 +7,7 @@ import { Mark } from '../../ui/mark';
 import { useNow } from '../../ui/now';
 import { Serial } from '../../ui/serial';
 import { useTimes } from '../../words/use-times';
+import { TableFrame } from '../../ui/table-frame';
 import { useSpeech } from '../../words/words';
 import type { WordKey } from '../../words/words';
 import { defectsOf } from './standing-block';
@@ -75,7 +76,7 @@ export const LineTable = ({ sections }: { readonly sections: readonly Standing[]
     (one, other) => placeOf(one) - placeOf(other) || one.serial.localeCompare(other.serial),
   );
   return (
-    <div className="table-frame" tabIndex={0} role="region" aria-label={t('nav.line')}>
+    <TableFrame name={t('nav.line')}>
       <table>
         <thead>
           <tr>
@@ -98,6 +99,6 @@ export const LineTable = ({ sections }: { readonly sections: readonly Standing[]
           ))}
         </tbody>
       </table>
-    </div>
+    </TableFrame>
   );
 };

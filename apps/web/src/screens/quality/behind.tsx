@@ -7,6 +7,7 @@ import { Mark } from '../../ui/mark';
 import { Serial } from '../../ui/serial';
 import { TroubleNotice } from '../../ui/trouble';
 import { useTimes } from '../../words/use-times';
+import { TableFrame } from '../../ui/table-frame';
 import { useSpeech } from '../../words/words';
 import type { Span } from './span';
 
@@ -68,7 +69,7 @@ const Passages = ({ behind }: { readonly behind: PassagesBehind }): ReactNode =>
   });
   if (trouble !== null) return <TroubleNotice trouble={trouble} again={again} />;
   return (
-    <div className="table-frame">
+    <TableFrame name={behind.name}>
       <table>
         <caption>
           {answer !== null &&
@@ -110,7 +111,7 @@ const Passages = ({ behind }: { readonly behind: PassagesBehind }): ReactNode =>
           ))}
         </tbody>
       </table>
-    </div>
+    </TableFrame>
   );
 };
 

@@ -1,5 +1,6 @@
 import type { AnswerOf } from '@libs/contracts';
 import type { ReactNode } from 'react';
+import { TableFrame } from '../../ui/table-frame';
 import { useSpeech } from '../../words/words';
 
 type Row = AnswerOf<'yield'>['rows'][number];
@@ -22,7 +23,7 @@ export const ClassRates = ({ rows }: { readonly rows: readonly Row[] }): ReactNo
         <h2>{t('rates.title')}</h2>
         <p className="quiet">{t('rates.says')}</p>
       </div>
-      <div className="table-frame">
+      <TableFrame name={t('rates.title')}>
         <table className="dense">
           <thead>
             <tr>
@@ -51,7 +52,7 @@ export const ClassRates = ({ rows }: { readonly rows: readonly Row[] }): ReactNo
             ))}
           </tbody>
         </table>
-      </div>
+      </TableFrame>
     </section>
   );
 };

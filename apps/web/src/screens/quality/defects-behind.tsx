@@ -7,6 +7,7 @@ import { useSignedIn } from '../../session/session';
 import { Serial } from '../../ui/serial';
 import { TroubleNotice } from '../../ui/trouble';
 import { useTimes } from '../../words/use-times';
+import { TableFrame } from '../../ui/table-frame';
 import { useSpeech } from '../../words/words';
 import { BehindFrame } from './behind';
 import type { Span } from './span';
@@ -48,7 +49,7 @@ export const DefectsBehindFigure = ({
   return (
     <BehindFrame title={t('behind.defects', { count: defects.length, what: behind.says })} close={close}>
       {trouble !== null && <TroubleNotice trouble={trouble} again={again} />}
-      <div className="table-frame">
+      <TableFrame name={behind.says}>
         <table>
           <thead>
             <tr>
@@ -75,7 +76,7 @@ export const DefectsBehindFigure = ({
             ))}
           </tbody>
         </table>
-      </div>
+      </TableFrame>
     </BehindFrame>
   );
 };

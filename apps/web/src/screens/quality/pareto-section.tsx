@@ -6,6 +6,7 @@ import { ChartFrame } from '../../charts/chart-frame';
 import { paretoChart } from '../../charts/pareto-chart';
 import type { ParetoRows } from '../../charts/pareto-chart';
 import { TroubleNotice } from '../../ui/trouble';
+import { TableFrame } from '../../ui/table-frame';
 import { useSpeech } from '../../words/words';
 import { DefectsBehindFigure } from './defects-behind';
 import type { DefectsBehind } from './defects-behind';
@@ -98,7 +99,7 @@ const ParetoTable = ({
   const { t } = useSpeech();
   const cells = useCells();
   return (
-    <div className="table-frame">
+    <TableFrame name={t('pareto.table')}>
       <table className="dense">
         <thead>
           <tr>
@@ -129,7 +130,7 @@ const ParetoTable = ({
           })}
         </tbody>
       </table>
-    </div>
+    </TableFrame>
   );
 };
 

@@ -6,6 +6,7 @@ import { ChartFrame } from '../../charts/chart-frame';
 import { trendChart } from '../../charts/trend-chart';
 import type { TrendRows } from '../../charts/trend-chart';
 import { TroubleNotice } from '../../ui/trouble';
+import { TableFrame } from '../../ui/table-frame';
 import { useSpeech } from '../../words/words';
 import { PassagesBehindFigure } from './behind';
 import type { PassagesBehind } from './behind';
@@ -58,7 +59,7 @@ const TrendTable = ({
   const { t } = useSpeech();
   const cells = useCells();
   return (
-    <div className="table-frame short" tabIndex={0} role="region" aria-label={t('trend.week')}>
+    <TableFrame name={t('trend.week')} short>
       <table className="dense">
         <thead>
           <tr>
@@ -89,7 +90,7 @@ const TrendTable = ({
           })}
         </tbody>
       </table>
-    </div>
+    </TableFrame>
   );
 };
 

@@ -4,6 +4,7 @@ import type { ReactNode } from 'react';
 import { ChartFrame } from '../../charts/chart-frame';
 import { yieldChart } from '../../charts/yield-chart';
 import type { YieldRows } from '../../charts/yield-chart';
+import { TableFrame } from '../../ui/table-frame';
 import { useSpeech } from '../../words/words';
 import { PassagesBehindFigure } from './behind';
 import type { PassagesBehind, Which } from './behind';
@@ -60,7 +61,7 @@ const YieldTable = ({ rows, open }: TableProps): ReactNode => {
   const { t } = useSpeech();
   const cells = useCells();
   return (
-    <div className="table-frame">
+    <TableFrame name={t('yield.table')}>
       <table className="dense">
         <caption>{t('yield.table')}</caption>
         <thead>
@@ -96,7 +97,7 @@ const YieldTable = ({ rows, open }: TableProps): ReactNode => {
           })}
         </tbody>
       </table>
-    </div>
+    </TableFrame>
   );
 };
 

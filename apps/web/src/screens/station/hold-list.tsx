@@ -22,7 +22,7 @@ const HeldRow = ({ hold }: { readonly hold: Hold }): ReactNode => {
       t('told.released'),
     );
   return (
-    <li className="held">
+    <li className="hold-row">
       <Mark name="held" size={32} />
       <div className="grow stack tight">
         <p>{say(hold.says)}</p>

@@ -4,6 +4,7 @@ import { Link } from '../../router/router';
 import { useSignedIn } from '../../session/session';
 import { Mark } from '../../ui/mark';
 import { useNow } from '../../ui/now';
+import { RoleTag } from '../../ui/role-tag';
 import { Serial } from '../../ui/serial';
 import { useTimes } from '../../words/use-times';
 import { useSpeech } from '../../words/words';
@@ -45,7 +46,7 @@ export const SectionHead = ({ section }: { readonly section: SectionFacts }): Re
         <Link to={places.home(section.home)}>
           {t('head.home', { home: section.home, model: section.model })}
         </Link>
-        {role !== null && <span className="tag">{role}</span>}
+        <RoleTag role={role} />
         {section.label !== null && (
           <span className="tag">
             {t('head.label')} <span className="mono">{section.label}</span>
