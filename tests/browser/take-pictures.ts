@@ -84,7 +84,10 @@ const main = async (): Promise<void> => {
   );
   const browser = await launch(found);
   mkdirSync(PICTURES, { recursive: true });
-  await takeAll(await openWindow(browser, PHONE), await openWindow(browser, DESK), server.address);
+  const complaints: string[] = [];
+  const phone = await openWindow(browser, PHONE, complaints);
+  await takeAll(phone, await openWindow(browser, DESK, complaints), server.address);
+  if (complaints.length > 0) throw new Error(`The page complained: ${complaints.join('; ')}`);
   await browser.close();
   await server.close();
   rmSync(data, { recursive: true, force: true });
