@@ -1,9 +1,9 @@
 import { parseArgs } from 'node:util';
 import { measure } from './bench';
-import type { Result } from './bench';
+import type { Result, Row } from './bench';
 import { ROWS } from './rows';
 
-const DEFAULT_SIZE = 20_000;
+const DEFAULT_SIZE = '20000';
 
 const HELP = `Measures Studbook beside something outside of it, by turns, in one run.
 
@@ -35,21 +35,27 @@ const main = async (): Promise<void> => {
   if (values.help === true) return void process.stdout.write(HELP);
   if (values.list === true) return void process.stdout.write(ROWS.map(({ name }) => `${name}\n`).join(''));
 
-  const { only = [], json = false } = values;
-  const size = Number(values.size ?? DEFAULT_SIZE);
-  if (!Number.isInteger(size) || size < 1)
-    throw new Error(`--size: ${String(values.size)} is not a number of events`);
-  const unknown = only.filter((name) => ROWS.every((row) => row.name !== name));
-  if (unknown.length > 0) throw new Error(`--only: there is no row ${unknown.join(', ')}; --list shows them`);
-
+  const chosen = rowsNamed(values.only ?? []);
+  const size = sizeOf(values.size ?? DEFAULT_SIZE);
   const rows: Result[] = [];
-  for (const row of ROWS) {
-    if (only.length > 0 && !only.includes(row.name)) continue;
+  for (const row of chosen) {
     const result = await measure(row, size);
     rows.push(result);
-    if (!json) process.stdout.write(`${inLine(result)}\n`);
+    if (values.json !== true) process.stdout.write(`${inLine(result)}\n`);
   }
-  if (json) process.stdout.write(`${JSON.stringify({ rows }, null, 2)}\n`);
+  if (values.json === true) process.stdout.write(`${JSON.stringify({ rows }, null, 2)}\n`);
+};
+
+const rowsNamed = (only: readonly string[]): readonly Row[] => {
+  const unknown = only.filter((name) => ROWS.every((row) => row.name !== name));
+  if (unknown.length > 0) throw new Error(`--only: there is no row ${unknown.join(', ')}; --list shows them`);
+  return only.length === 0 ? ROWS : ROWS.filter(({ name }) => only.includes(name));
+};
+
+const sizeOf = (given: string): number => {
+  const size = Number(given);
+  if (!Number.isInteger(size) || size < 1) throw new Error(`--size: ${given} is not a number of events`);
+  return size;
 };
 
 main().catch((error: unknown) => {

@@ -62,6 +62,8 @@ const wordFor = (outcome: Outcome): string => {
   return outcome.repeated ? 'repeated' : 'recorded';
 };
 
+const nameOf = (fault: unknown): string => (fault instanceof Error ? fault.name : 'no error at all');
+
 export const modelSuite = (newHouse: () => Promise<LedgerHouse>, runs: number): void => {
   it('answers as if it did one thing after the other, however they come', async () => {
     await fc.assert(
@@ -83,12 +85,7 @@ const holds = async (house: LedgerHouse, bursts: readonly Burst[]): Promise<void
   let ledger = await house.open();
   for (const { asked: all, restart } of bursts) {
     const words = await Promise.all(
-      all.map(({ key, moves }) =>
-        ledger
-          .ask(askingOf({ key, moves }))
-          .then(wordFor)
-          .catch((fault: Error) => fault.name),
-      ),
+      all.map(({ key, moves }) => ledger.ask(askingOf({ key, moves })).then(wordFor).catch(nameOf)),
     );
     expect(words).toStrictEqual(all.map(plain.answer));
     if (!restart) continue;

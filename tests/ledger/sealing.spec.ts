@@ -148,8 +148,8 @@ describe('a sealed note in the ledger', () => {
       content: JSON.stringify({ note: clear }),
     });
 
-    const [event] = outcome.ok ? outcome.events : [];
-    expect(unseal(String(event?.data['note']), noted)).toBe(clear);
+    expect(outcome).toMatchObject({ ok: true, events: [{ data: { note: sealed } }] });
+    expect(unseal(sealed, noted)).toBe(clear);
     expect(filesOf(house).some((bytes) => bytes.includes('sealed:v1:p-1:'))).toBe(true);
     expect(filesOf(house).some((bytes) => bytes.includes('Invented'))).toBe(false);
     await house.clear();

@@ -69,13 +69,21 @@ export const postgresHouse = async (server: PostgresServer): Promise<LedgerHouse
   });
 };
 
-const runOnFile = (file: string, sql: string): Promise<void> =>
+const runOnFile = async (file: string, sql: string): Promise<void> => {
+  const database = new Database(file);
+  try {
+    await settled((done) => database.exec(sql, done));
+  } finally {
+    await settled((done) => {
+      database.close(done);
+    });
+  }
+};
+
+const settled = (call: (done: (error: Error | null) => void) => void): Promise<void> =>
   new Promise((done, fail) => {
-    const database = new Database(file);
-    database.exec(sql, (refused) => {
-      database.close((error) => {
-        if (refused !== null || error !== null) fail(refused ?? error);
-        else done();
-      });
+    call((error) => {
+      if (error === null) done();
+      else fail(error);
     });
   });

@@ -48,7 +48,7 @@ const embedded = async (): Promise<PostgresServer> => {
       stdio: 'ignore',
     });
     const url = `postgres://postgres@127.0.0.1:${port}/postgres`;
-    if (await isReady(server, url)) {
+    if (await isReady(server, url, data)) {
       return serving(url, async () => {
         await ended(server);
         rmSync(folder, { recursive: true, force: true });
@@ -124,18 +124,28 @@ const isFree = (port: number): Promise<boolean> =>
     });
   });
 
-/** False when it ended at once: another test took the port in between. */
-const isReady = async (server: ChildProcess, url: string): Promise<boolean> => {
+/** False when it ended at once: another test took the port in between, and what answers there is not ours. */
+const isReady = async (server: ChildProcess, url: string, data: string): Promise<boolean> => {
   const giveUpAt = performance.now() + READY_WITHIN_MS;
   while (server.exitCode === null && performance.now() < giveUpAt) {
-    const error = await runSql(url, 'SELECT 1').then(
-      () => undefined,
-      (reason: unknown) => reason,
-    );
-    if (error === undefined) return server.exitCode === null;
+    if ((await dataFolderAt(url)) === data) return true;
     await pause(50);
   }
   return false;
+};
+
+/** Undefined while nobody answers. */
+const dataFolderAt = async (url: string): Promise<string | undefined> => {
+  const client = new Client({ connectionString: url });
+  try {
+    await client.connect();
+    const { rows } = await client.query<{ data: string }>(`SELECT current_setting('data_directory') AS data`);
+    return rows[0]?.data;
+  } catch {
+    return undefined;
+  } finally {
+    await client.end();
+  }
 };
 
 /** A fast shutdown: open sessions are ended. */

@@ -17,11 +17,11 @@ const READERS = 4;
 const IDLE_IN_TRANSACTION_MS = 10_000;
 
 /** Positions and counts are 64-bit integers, which the driver hands over as text; ours are far below 2^53. */
-const BIGINT = 20;
 const asNumbers = {
-  getTypeParser: (oid: number, format?: 'text' | 'binary') =>
-    oid === BIGINT && format !== 'binary' ? Number : types.getTypeParser(oid, format),
+  getTypeParser: (oid: Oid, format?: 'text' | 'binary'): unknown =>
+    oid === types.builtins.INT8 && format !== 'binary' ? Number : types.getTypeParser(oid, format),
 };
+type Oid = Parameters<typeof types.getTypeParser>[0];
 
 export const openPostgres = async (url: string, leaseMs: number): Promise<Engine> => {
   const writing = await connect(url, {

@@ -3,8 +3,8 @@ import { KeyReused, NotRecordable } from '../fault';
 import { typed } from '../recorded';
 import type { AnsweredKey, LogStore, Tenure } from './log-store';
 import type { Waiting } from './queue';
-import { stageOn } from './stage';
-import type { Folding, Stage, Verdict } from './stage';
+import { Stage } from './stage';
+import type { Folding, Verdict } from './stage';
 import type { Held, States } from './states';
 
 export type Decided = {
@@ -60,7 +60,7 @@ const decideKnowing = async (
 ): Promise<Decided> => {
   const loaded = new Map<string, Held>();
   for (let round = 0; round < ROUNDS_LIMIT; round += 1) {
-    const stage = stageOn({
+    const stage = new Stage({
       ledger: ground.ledger,
       head: ground.tenure.head,
       recordedAt: ground.recordedAt,
