@@ -1,5 +1,6 @@
 import { WriterElsewhere } from '@libs/ledger';
-import { askedOf, put } from '../support/bin';
+import type { Keeper } from '@libs/ledger';
+import { askedOf, bin, put } from '../support/bin';
 import { postgresHouse } from '../support/ledger-house';
 import { startPostgres } from '../support/postgres';
 import type { PostgresServer } from '../support/postgres';
@@ -52,6 +53,49 @@ describe('a ledger held by a living writer', () => {
     await askedOf(ledger, 'key-1', put('a'));
 
     expect([before, await heldFor()]).toStrictEqual([false, true]);
+    await house.clear();
+  });
+});
+
+describe('a session that ends in the middle of a commit', () => {
+  const ENDS_ITSELF = 'SELECT pg_terminate_backend(pg_backend_pid())';
+
+  it('leaves nothing when it ends before, tells the caller to send again, and a new session takes that', async () => {
+    const house = await postgresHouse(server);
+    let left = 1;
+    const keeper: Keeper = {
+      name: 'ends the session once',
+      keep: async (_events, sql) => {
+        if ((left -= 1) >= 0) await sql.query(ENDS_ITSELF);
+      },
+      dropped: () => undefined,
+    };
+    const ledger = await house.open({ keepers: [keeper] });
+
+    const cut = await askedOf(ledger, 'key-1', put('a', 5)).catch((fault: unknown) => fault);
+    const again = await askedOf(ledger, 'key-1', put('a', 5));
+
+    expect(cut).toMatchObject({ name: 'CommitFailed', remedy: 'send-again' });
+    expect(again).toMatchObject({ ok: true, repeated: false, events: [{ position: 1 }] });
+    await house.clear();
+  });
+
+  it('says that nobody knows when it ends at the commit itself, and the same key then tells', async () => {
+    const house = await postgresHouse(server);
+    const ledger = await house.open();
+    await askedOf(ledger, 'key-1', put('a', 5));
+    await house.tamper(`
+      CREATE FUNCTION end_session() RETURNS trigger LANGUAGE plpgsql AS $$ BEGIN PERFORM pg_terminate_backend(pg_backend_pid()); RETURN NULL; END $$;
+      CREATE CONSTRAINT TRIGGER ends_session AFTER INSERT ON event DEFERRABLE INITIALLY DEFERRED
+        FOR EACH ROW EXECUTE FUNCTION end_session()`);
+
+    const cut = await askedOf(ledger, 'key-2', put('a', 5)).catch((fault: unknown) => fault);
+    await house.tamper('DROP TRIGGER ends_session ON event');
+    const again = await askedOf(ledger, 'key-2', put('a', 5));
+
+    expect(cut).toMatchObject({ name: 'CommitFailed', remedy: 'send-again-to-learn' });
+    expect(again).toMatchObject({ ok: true, repeated: false, events: [{ position: 2, version: 2 }] });
+    expect(await ledger.state(bin, 'a')).toBe(10);
     await house.clear();
   });
 });
