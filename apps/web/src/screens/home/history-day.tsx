@@ -9,18 +9,26 @@ import { FindingList } from '../../ui/finding-list';
 import { asRead } from '../../ui/metric';
 import { markOf, valuesOf } from './entries';
 import type { Entry } from './entries';
+import type { Labels } from './use-labels';
 
 type ByPosition = ReadonlyMap<number, Entry>;
-type EntryProps = { readonly entry: Entry; readonly several: boolean; readonly byPosition: ByPosition };
+type EntryProps = {
+  readonly entry: Entry;
+  readonly several: boolean;
+  readonly byPosition: ByPosition;
+  readonly labels: Labels;
+};
 
 /** New values stand; the ones they replace stay beside them, struck through. */
-const Values = ({ entry, byPosition }: Omit<EntryProps, 'several'>): ReactNode => {
-  const { t } = useSpeech();
+const Values = ({ entry, byPosition, labels }: Omit<EntryProps, 'several'>): ReactNode => {
+  const { t, say } = useSpeech();
   const before = entry.corrects === null ? undefined : byPosition.get(entry.corrects);
   const old = new Map(
     (before === undefined ? [] : valuesOf(before)).map((value) => [value.characteristic, value]),
   );
   const values = valuesOf(entry);
+  const read = (value: string, unit: string | null): string =>
+    value === 'yes' || value === 'no' ? t(value) : asRead(value, unit);
   if (values.length === 0) return null;
   return (
     <ul className="entry-values">
@@ -29,16 +37,14 @@ const Values = ({ entry, byPosition }: Omit<EntryProps, 'several'>): ReactNode =
         const changed = was !== undefined && was.value !== value;
         return (
           <li key={at}>
-            <span className="quiet">{characteristic}</span>{' '}
+            <span className="quiet">{say(labels(entry.data['operation'], characteristic))}:</span>{' '}
             {changed && (
               <del className="mono">
                 <span className="sr-only">{t('history.was')} </span>
-                {asRead(was.value, was.unit)}
+                {read(was.value, was.unit)}
               </del>
             )}{' '}
-            <span className={entry.correctedBy.length > 0 ? 'mono struck' : 'mono'}>
-              {asRead(value, unit)}
-            </span>
+            <span className={entry.correctedBy.length > 0 ? 'mono struck' : 'mono'}>{read(value, unit)}</span>
           </li>
         );
       })}
@@ -127,19 +133,14 @@ const HistoryEntry = (props: EntryProps): ReactNode => {
   );
 };
 
-type DayProps = {
-  readonly day: string;
-  readonly entries: readonly Entry[];
-  readonly several: boolean;
-  readonly byPosition: ByPosition;
-};
+type DayProps = Omit<EntryProps, 'entry'> & { readonly day: string; readonly entries: readonly Entry[] };
 
-export const HistoryDay = ({ day, entries, several, byPosition }: DayProps): ReactNode => (
+export const HistoryDay = ({ day, entries, ...rest }: DayProps): ReactNode => (
   <section className="day">
     <h2>{day}</h2>
     <ol>
       {entries.map((entry) => (
-        <HistoryEntry key={entry.position} entry={entry} several={several} byPosition={byPosition} />
+        <HistoryEntry key={entry.position} entry={entry} {...rest} />
       ))}
     </ol>
   </section>

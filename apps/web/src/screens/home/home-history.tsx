@@ -1,6 +1,7 @@
 import type { AnswerOf } from '@libs/contracts';
 import { useState } from 'react';
 import type { ReactNode } from 'react';
+import { usePrintFoot } from '../../look/print-foot';
 import { useQuestion } from '../../api/use-question';
 import { useSignedIn } from '../../session/session';
 import { RoleTag } from '../../ui/role-tag';
@@ -11,6 +12,7 @@ import { FILTERS, keptBy } from './entries';
 import type { Entry, Filter } from './entries';
 import { HistoryDay } from './history-day';
 import { useDays } from './use-days';
+import { useLabels } from './use-labels';
 
 type History = AnswerOf<'history'>;
 type Shown = { readonly filter: Filter; readonly serial: string | null };
@@ -117,8 +119,10 @@ const Entries = ({ history }: { readonly history: History }): ReactNode => {
   const { t, say } = useSpeech();
   const { plant } = useSignedIn();
   const [shown, show] = useState<Shown>({ filter: 'all', serial: null });
+  usePrintFoot(t('history.foot', { home: history.home, position: history.position }));
   const days = useDays(keptBy(shown.filter, shown.serial, history.entries));
   const byPosition = new Map(history.entries.map((entry) => [entry.position, entry]));
+  const labels = useLabels(history.sections[0]?.serial ?? null);
   return (
     <>
       <Head history={history} />
@@ -131,10 +135,10 @@ const Entries = ({ history }: { readonly history: History }): ReactNode => {
           entries={entries}
           several={history.sections.length > 1}
           byPosition={byPosition}
+          labels={labels}
         />
       ))}
       <p className="governing">{say(plant.governing)}</p>
-      <p className="print-foot">{t('history.foot', { home: history.home, position: history.position })}</p>
     </>
   );
 };

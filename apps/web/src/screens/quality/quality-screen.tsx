@@ -2,6 +2,7 @@ import type { AnswerOf } from '@libs/contracts';
 import { useState } from 'react';
 import type { ReactNode } from 'react';
 import { useQuestion } from '../../api/use-question';
+import { usePrintFoot } from '../../look/print-foot';
 import { swapTo, useAddress } from '../../router/router';
 import { useSignedIn } from '../../session/session';
 import { TroubleNotice } from '../../ui/trouble';
@@ -45,6 +46,7 @@ const Head = ({ span, answered }: { readonly span: Span; readonly answered: Span
 type ChartsProps = { readonly answer: AnswerOf<'yield'> };
 const Charts = ({ answer }: ChartsProps): ReactNode => {
   const { t, say } = useSpeech();
+  usePrintFoot(t('quality.foot', { from: answer.from, to: answer.to, position: answer.position }));
   const [station, setStation] = useState<string | null>(null);
   const { rows, from, to } = answer;
   const chosen = station ?? worstStation(rows);

@@ -46,7 +46,7 @@ export const SectionHead = ({ section }: { readonly section: SectionFacts }): Re
         <Link to={places.home(section.home)}>
           {t('head.home', { home: section.home, model: section.model })}
         </Link>
-        <RoleTag role={role} />
+        {!facts.some(({ attribute }) => attribute === 'role') && <RoleTag role={role} />}
         {section.label !== null && (
           <span className="tag">
             {t('head.label')} <span className="mono">{section.label}</span>
