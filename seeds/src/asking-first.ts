@@ -20,11 +20,11 @@ export function* askFirst(section: Section, card: Card): Flow {
   for (let tries = 0; tries < TRIES; tries += 1) {
     const answer = yield* ask(section, card);
     if (answer === undefined || answer.answer === 'cleared') return;
-    yield* putRight(section, card, answer.findings ?? []);
-    if (section.leftOpen.size > 0 && waitsForLeftOpen(section, answer)) {
+    if (tries > 0 && waitsForLeftOpen(section, answer)) {
       standStill(section);
       return;
     }
+    yield* putRight(section, card, answer.findings ?? []);
   }
 }
 

@@ -55,11 +55,14 @@ export const fatesOf = (section: Section): Fates => {
   const pickFrom = (names: readonly string[]): string | null =>
     names.length === 0 ? null : chance.pick(names);
 
+  // What a visitor is to find there is the one thing amiss.
+  if (section.leftOpen.size > 0)
+    return { ...CAREFUL, forgotten: ({ operation }) => section.leftOpen.has(operation) };
+
   return {
     late: () => chance.yes(SHARES.late),
     forgotten: (card) =>
-      section.leftOpen.has(card.operation) ||
-      (!NEVER_FORGOTTEN.has(card.operation) && card.entry !== 'T' && chance.yes(SHARES.forgotten)),
+      !NEVER_FORGOTTEN.has(card.operation) && card.entry !== 'T' && chance.yes(SHARES.forgotten),
     leftOut: (card) => {
       const names = typedValues(card).map(({ characteristic }) => characteristic);
       return names.length > 0 && card.entry !== 'T' && chance.yes(SHARES.valueMissing)

@@ -4,6 +4,8 @@ import type { Chance } from './random';
 const MOVES_A_DAY = 4;
 /** The last sections start at every move, so that a visitor finds the line full. */
 const FULL_LINE = 20;
+/** So many starts before the last, one is taken off the line and is not back yet when the story ends. */
+const STILL_AWAY = { before: 9, at: 5, moves: 99 };
 const LINGERS = 0.16;
 const PULLED = 0.03;
 /** A day's minutes by the wall clock at which the line moves. */
@@ -29,12 +31,13 @@ type SlotStay = {
   pulledAt: number | null;
   back: number | null;
 };
-type Runner = { stays: SlotStay[]; wait: number; pullAt: number };
+type Runner = { stays: SlotStay[]; wait: number; pullAt: number; staysAway: boolean };
 
 const fresh = (chance: Chance, stations: number): Runner => ({
   stays: [],
   wait: 0,
   pullAt: chance.yes(PULLED) ? chance.between(Math.floor(stations / 3), stations - 3) : NEVER,
+  staysAway: false,
 });
 
 /** The line as it stands at one move. */
@@ -60,6 +63,8 @@ class Line {
     if (this.slot < this.nextStart || this.standing.has(0)) return;
 
     const runner = fresh(this.chance, this.stations);
+    if (left === STILL_AWAY.before) runner.pullAt = STILL_AWAY.at;
+    runner.staysAway = left === STILL_AWAY.before;
     this.runners.push(runner);
     this.enter(runner, 0);
     this.nextStart = this.slot + (left <= FULL_LINE ? 1 : this.chance.between(1, 3));
@@ -92,7 +97,7 @@ class Line {
     const stay = runner.stays.at(-1);
     if (stay !== undefined) stay.pulledAt = this.slot;
     runner.pullAt = NEVER;
-    runner.wait = this.chance.between(3, 10);
+    runner.wait = runner.staysAway ? STILL_AWAY.moves : this.chance.between(3, 10);
     this.away.push(runner);
   }
 

@@ -40,6 +40,8 @@ const SHOPS = new Map([
 /** Ordered and not begun when the story stops: the order book a visitor sees. */
 const ORDER_BOOK = 6;
 const DAY_MS = 86_400_000;
+const [BEFORE_BOARDS, BOARDS, AFTER_BOARDS] = ['insulation', 'drywall', 'finish'];
+const JUST_MOVED_MS = 45 * 60_000;
 /** Minute of the first day at which the plant is opened, before the first start. */
 const OPENS_AT = 330;
 
@@ -77,7 +79,8 @@ export const settingOf = (
     trimmedWithBadLot: new Set(),
     underway: new Map(),
   };
-  const stays = (index: number): readonly Stay[] => secondAtBoards(plan.stays(index, line, at), world.endMs);
+  const stays = (index: number): readonly Stay[] =>
+    standingAtBoards(plan.stays(index, line, at), world.endMs);
   return {
     name,
     zone,
@@ -89,17 +92,23 @@ export const settingOf = (
   };
 };
 
-/** Who stands before the boards' station at the end has just moved on: two wait there for a visitor. */
-const secondAtBoards = (stays: readonly Stay[], endMs: number): readonly Stay[] => {
+/**
+ * Who would just have gone from the boards on to finish stands before them still, and who is at insulation has just
+ * come: a visitor finds sections waiting there, whatever the line's pace made of the last morning.
+ */
+const standingAtBoards = (stays: readonly Stay[], endMs: number): readonly Stay[] => {
   const last = stays.at(-1);
-  if (last?.toMs !== null || last.station !== 'insulation' || last.pulled !== null) return stays;
+  const before = stays.at(-2);
+  if (last?.toMs !== null || last.pulled !== null) return stays;
+  if (last.station === AFTER_BOARDS && before !== undefined)
+    return [...stays.slice(0, -2), { ...before, toMs: null }];
+  if (last.station !== BEFORE_BOARDS) return stays;
 
-  const movedMs = endMs - 45 * 60_000;
-  const [fromMs, toMs] = [last.fromMs, movedMs];
+  const movedMs = endMs - JUST_MOVED_MS;
   return [
     ...stays.slice(0, -1),
-    { station: last.station, fromMs, toMs, pulled: null },
-    { station: 'drywall', fromMs: movedMs, toMs: null, pulled: null },
+    { ...last, toMs: movedMs },
+    { station: BOARDS, fromMs: movedMs, toMs: null, pulled: null },
   ];
 };
 

@@ -22,6 +22,12 @@ import { later, yearGone } from './world';
 const WORK_MINUTES = 105;
 /** Faults a section collects on its way down, wet and dry halves apart, besides failed tests and odd values. */
 const FAULTS = { wet: 2.9, dry: 1.05 };
+/** A station with many operations has no more faults for it: its people are looked after the better. */
+const OPERATIONS_COUNTED = 4;
+/** Before the story ends there is more going on than on an hour's average, and it is still going on. */
+const LAST_HOURS_MS = 4 * 3_600_000;
+const IN_THE_LAST_HOURS = 3;
+
 /** Of the leads who should ask first, these just tell. */
 const TELLS_WITHOUT_ASKING = 0.04;
 /** Somebody wants a second look, and a person decides. */
@@ -87,7 +93,7 @@ function* signTogether(
   fates: Fates,
 ): Flow {
   const asked = phase.cards.find(isAsked);
-  if (asked !== undefined && !section.chance.yes(TELLS_WITHOUT_ASKING)) yield* askFirst(section, asked);
+  if (asked !== undefined && asks(section)) yield* askFirst(section, asked);
   if (section.now > section.world.endMs) return;
 
   const cards = phase.cards.filter((card) => !fates.forgotten(card));
@@ -101,6 +107,9 @@ function* signTogether(
   }
   learn(section, yield* tell(entry));
 }
+
+const asks = ({ chance, leftOpen }: Section): boolean =>
+  leftOpen.size > 0 || !chance.yes(TELLS_WITHOUT_ASKING);
 
 /** Everything the station signs together that this sign-off does not. */
 const exceptedBy = (
@@ -125,7 +134,9 @@ function* faultsOf(section: Section, station: string, phase: Phase): Flow {
 
   for (const card of cards) {
     const faults = world.faults.get(card.operation) ?? [];
-    const likelier = 1.6 * world.story.trouble(card.operation, yearGone(world, section.now));
+    const many = Math.min(1, OPERATIONS_COUNTED / operationsAt(section, card.station));
+    const likelier =
+      2 * many * world.story.trouble(card.operation, yearGone(world, section.now)) * lastHours(section);
     if (faults.length === 0 || !chance.yes(Math.min(0.6, perOperation * likelier))) continue;
 
     const hidden = { fault: chance.pick(faults), place: null };
@@ -134,10 +145,16 @@ function* faultsOf(section: Section, station: string, phase: Phase): Flow {
   }
 }
 
+const operationsAt = (section: Section, station: string): number =>
+  [...section.cards.values()].filter((card) => card.station === station).length;
+
+const lastHours = ({ world, now }: Section): number =>
+  world.endMs - now < LAST_HOURS_MS ? IN_THE_LAST_HOURS : 1;
+
 /** Most of what is known is mended before the section moves; a little is carried along. */
 function* mendBeforeMoving(section: Section): Flow {
   for (const known of [...section.defects]) {
-    if (section.chance.yes(0.82)) yield* mend(section, known);
+    if (section.chance.yes(lastHours(section) > 1 ? 0.3 : 0.82)) yield* mend(section, known);
   }
   if (section.recordHolds.length > 0 && section.chance.yes(0.75)) yield* makeRecordGood(section);
 }

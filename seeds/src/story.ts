@@ -14,7 +14,7 @@ export type Story = {
 };
 
 /** A crew short on nails for six weeks: straps with too few, some found only at the look before cover. */
-const NAILS = { from: 0.44, to: 0.56, operations: ['floor-strapped', 'roof-strapped'], times: 5 };
+const NAILS = { from: 0.44, to: 0.56, operations: ['floor-strapped', 'roof-strapped'], times: 8 };
 /** Insulation slides slowly through the last third of the year. */
 const DRIFT = { from: 0.62, operations: ['walls-insulated', 'joints-sealed'], times: 4 };
 /** One lot of receptacles, opened late in summer, that loosens in use. */
