@@ -34,27 +34,16 @@ export function* wrongSerial(section: Section, card: Card, station: string, fate
   );
   if (moved?.ok === true) {
     section.done.add(card.operation);
-    forgetOn(world.underway.get(sibling), card.operation);
+    world.underway.get(sibling)?.forget(card.operation);
   }
   return moved?.ok === true;
 }
 
-/** What the mistaken entry had opened on the other half is withdrawn with it. */
-const forgetOn = (other: Section | undefined, operation: string): void => {
-  if (other === undefined) return;
-  other.recordHolds = other.recordHolds.filter((hold) => hold.operation !== operation);
-  const still = other.defects.filter((known) => known.operation !== operation);
-  other.defects.splice(0, other.defects.length, ...still);
-};
-
 /** A section of the same home that stands on the line too and has not had this work. */
 const otherHalf = ({ world, home, serial }: Section, { operation }: Card): string | undefined =>
-  home.sections.find((one) => {
-    const other = world.underway.get(one.serial);
-    return (
-      one.serial !== serial && other !== undefined && other.cards.has(operation) && !other.done.has(operation)
-    );
-  })?.serial;
+  home.sections.find(
+    (one) => one.serial !== serial && world.underway.get(one.serial)?.mayTakeUp(operation) === true,
+  )?.serial;
 
 /** A figure written down wrong, noticed and put right: the entry stays, its values are replaced. */
 export function* typo(section: Section, card: Card): Flow {

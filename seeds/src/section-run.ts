@@ -10,7 +10,7 @@ import { makeRecordGood } from './record-made-good';
 import type { HomeOrder } from './models';
 import type { Chance } from './random';
 import type { Hidden, Section } from './section-state';
-import { learn } from './section-state';
+import { asOtherHalf, learn } from './section-state';
 import { workAt } from './station-work';
 import { telling } from './telling';
 import { anotherInspector, later } from './world';
@@ -64,7 +64,7 @@ export function* runSection(world: World, part: SectionPart, chance: Chance): Fl
     now: first.fromMs,
   };
 
-  world.underway.set(own.serial, section);
+  world.underway.set(own.serial, asOtherHalf(section));
   for (const stay of part.stays) {
     if (section.now > world.endMs) return;
     yield* stayAt(section, stay);

@@ -3,7 +3,7 @@ import type { HomeOrder } from './models';
 import type { Chance } from './random';
 import type { Said, Telling } from './telling';
 import type { Fault } from './story';
-import type { World } from './world';
+import type { OtherHalf, World } from './world';
 
 /** A defect the floor knows of and has not seen mended. */
 export type KnownDefect = {
@@ -56,3 +56,13 @@ export const learn = (section: Section, said: readonly Said[]): void => {
     }
   }
 };
+
+/** A mistaken entry may land on work this section has not had yet; once withdrawn, all it had opened is forgotten. */
+export const asOtherHalf = (section: Section): OtherHalf => ({
+  mayTakeUp: (operation) => section.cards.has(operation) && !section.done.has(operation),
+  forget: (operation) => {
+    section.recordHolds = section.recordHolds.filter((hold) => hold.operation !== operation);
+    const still = section.defects.filter((known) => known.operation !== operation);
+    section.defects.splice(0, section.defects.length, ...still);
+  },
+});

@@ -1,7 +1,6 @@
 import type { FloorClock } from './floor-clock';
 import type { Staff } from './people';
 import type { Chance } from './random';
-import type { Section } from './section-state';
 import type { Fault, Story } from './story';
 
 /** What everyone in the story knows. Nothing here changes while it is told. */
@@ -24,7 +23,13 @@ export type World = {
   readonly badLots: Set<string>;
   readonly trimmedWithBadLot: Set<string>;
   /** Sections on their way, for whoever scans the other half. */
-  readonly underway: Map<string, Section>;
+  readonly underway: Map<string, OtherHalf>;
+};
+
+/** What somebody who scans the wrong half brings about on it. */
+export type OtherHalf = {
+  readonly mayTakeUp: (operation: string) => boolean;
+  readonly forget: (operation: string) => void;
 };
 
 const MINUTE_MS = 60_000;

@@ -46,7 +46,10 @@ export const importCommands = async (wish: CommandsImport): Promise<ImportSummar
   const take = async (at: number, text: string): Promise<void> => {
     const mark = marked(text, '');
     const read = readLine(text);
-    if (!read.ok) return refusals.add(at, read.reason, text);
+    if (!read.ok) {
+      refusals.add(at, read.reason, text);
+      return;
+    }
 
     const { command } = read;
     const tell = async (): Promise<void> => {
