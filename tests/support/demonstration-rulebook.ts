@@ -1,19 +1,13 @@
 import { createHash } from 'node:crypto';
-import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { CompiledPlan, Design } from '@libs/judge';
 import type { Rulebook, RulebookFiles } from '@libs/rulebook';
 import { readRulebook, resolvePlan } from '@libs/rulebook';
-
-const FOLDER = join(__dirname, '..', '..', 'seeds', 'rulebook');
+import { demonstrationFiles } from '../../seeds/src/demonstration-files';
 
 /** The rulebook files as they lie in seeds/. */
 export const demonstrationRulebookFiles = (): RulebookFiles =>
-  Object.fromEntries(
-    readdirSync(FOLDER)
-      .sort()
-      .map((name) => [name, readFileSync(join(FOLDER, name), 'utf8')]),
-  );
+  demonstrationFiles(join(__dirname, '..', '..'));
 
 /** Read once a test file: it is whole or the test stops here, with every complaint. */
 export const demonstrationRulebook = (): Rulebook => {

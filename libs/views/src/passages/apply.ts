@@ -1,3 +1,4 @@
+import type { Finding } from '@libs/judge';
 import type { RecordedUnitEvent } from '@libs/record';
 import type { ChargedDefect, Step, UnitPassages } from './unit-passages';
 
@@ -19,6 +20,8 @@ export const nextPassages = (unit: UnitPassages, event: RecordedUnitEvent): Unit
       return stepped(unit, event, { from: null, to: null, leftOpen: openStations(event) });
     case 'DefectRecorded':
       return withDefect(unit, event.data.defect, defectOf(event));
+    case 'HoldPlaced':
+      return held(unit, event);
     default:
       return mended(unit, event);
   }
@@ -42,13 +45,26 @@ const mended = (unit: UnitPassages, event: RecordedUnitEvent): UnitPassages => {
       return event.data.how === 'withdrawn'
         ? { ...unit, defects: without(unit.defects, event.data.defect) }
         : change(unit, event.data.defect, { state: 'closed' });
+    case 'HoldReleased':
+      return event.data.how === 'withdrawn'
+        ? { ...unit, defects: without(unit.defects, event.data.hold) }
+        : change(unit, event.data.hold, { state: 'closed' });
     case 'WorkWithdrawn':
-      return event.data.defects.length === 0
-        ? unit
-        : { ...unit, defects: event.data.defects.reduce(without, unit.defects) };
+      return { ...unit, defects: [...event.data.defects, ...event.data.holds].reduce(without, unit.defects) };
     default:
       return unit;
   }
+};
+
+/**
+ * A missing signature or value is the record's shortfall: no defect is opened for it, so it is counted by the hold
+ * it led to, which is released once it is recorded. A defect's own hold is not counted beside the defect.
+ */
+const held = (unit: UnitPassages, event: Of<'HoldPlaced'>): UnitPassages => {
+  const { hold, finding, defect } = event.data;
+  return finding?.class === 'record' && defect === null
+    ? withDefect(unit, hold, shortfallOf(event, finding))
+    : unit;
 };
 
 const moved = (unit: UnitPassages, event: Of<'SectionMoved'>): UnitPassages => {
@@ -94,6 +110,28 @@ const defectOf = ({ data, occurredAt, recordedAt, position }: Of<'DefectRecorded
   charged: data.charged,
   quantity: data.quantity,
   madeBy: data.madeBy ?? null,
+  occurredAt,
+  recordedAt,
+  position,
+  state: 'open',
+  reworkedAt: null,
+  reworkedBy: null,
+});
+
+const shortfallOf = (
+  { station, occurredAt, recordedAt, position }: Of<'HoldPlaced'>,
+  finding: Finding,
+): ChargedDefect => ({
+  class: 'record',
+  component: finding.operation,
+  symptom: finding.rule,
+  characteristic: finding.characteristic ?? null,
+  place: null,
+  foundAt: station,
+  operation: finding.operation,
+  charged: finding.station,
+  quantity: 1,
+  madeBy: null,
   occurredAt,
   recordedAt,
   position,

@@ -13,7 +13,7 @@ import type { ChargedDefect, UnitPassages } from './unit-passages';
  */
 export const passages: View<UnitPassages> = {
   name: 'passages',
-  version: 1,
+  version: 2,
   keysOf: (event) => (EVENTS.has(event.type) ? [event.stream] : []),
   apply: (unit, event, key) => nextPassages(unit ?? noPassages(serialOf(key)), event),
   rowTables: {
@@ -96,6 +96,8 @@ const EVENTS: ReadonlySet<string> = new Set([
   'ReworkDone',
   'DefectVerified',
   'DefectClosed',
+  'HoldPlaced',
+  'HoldReleased',
   'WorkWithdrawn',
 ]);
 
