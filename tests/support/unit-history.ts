@@ -132,25 +132,45 @@ export const released = (hold: string): UnitEvent => ({
 export const recorded = (told: readonly Told[]): readonly Recorded<UnitEvent>[] =>
   told.map(({ event, at: occurredAt }, index) => recordedAs(event, occurredAt, index + 1));
 
-const recordedAs = (event: UnitEvent, occurredAt: string, position: number): Recorded<UnitEvent> =>
-  ({
-    ...event,
-    schema: `${event.type}/1`,
-    ledger: '00000000-0000-4000-8000-000000000001',
-    position,
-    stream: `section/${SERIAL}`,
-    version: position,
-    occurredAt,
-    recordedAt: '2026-03-31T12:00:00.000Z',
-    actor: 'p-1',
-    assurance: 'pin',
-    device: null,
-    deviceSeq: null,
-    skewMs: null,
-    via: 'tablet',
-    station: null,
-    key: `key-${position}`,
-    keyIndex: 0,
-    revision: null,
-    planDigest: null,
-  });
+const recordedAs = (event: UnitEvent, occurredAt: string, position: number): Recorded<UnitEvent> => ({
+  ...event,
+  schema: `${event.type}/1`,
+  ledger: '00000000-0000-4000-8000-000000000001',
+  position,
+  stream: `section/${SERIAL}`,
+  version: position,
+  occurredAt,
+  recordedAt: '2026-03-31T12:00:00.000Z',
+  actor: 'p-1',
+  assurance: 'pin',
+  device: null,
+  deviceSeq: null,
+  skewMs: null,
+  via: 'tablet',
+  station: null,
+  key: `key-${position}`,
+  keyIndex: 0,
+  revision: null,
+  planDigest: null,
+});
+
+/** A signature that is missing, found at another station than the one that owes it. */
+export const unsigned = (hold: string, operation: string, charged: string): UnitEvent => ({
+  type: 'HoldPlaced',
+  data: {
+    ...places,
+    hold,
+    reason: 'cover-hides-unproven',
+    operation,
+    characteristic: null,
+    defect: null,
+    finding: {
+      rule: 'cover-hides-unproven',
+      grade: 'refuse',
+      class: 'record',
+      operation,
+      station: charged,
+      source: { kind: 'practice', reference: 'common practice, no published source', row: 'covers.csv:2' },
+    },
+  },
+});

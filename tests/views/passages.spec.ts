@@ -11,6 +11,7 @@ import {
   reworked,
   shipped,
   started,
+  unsigned,
   verified,
   withdrawn,
 } from '../support/unit-history';
@@ -172,6 +173,24 @@ describe('punch items, shortages and missing sign-offs', () => {
       records: 1,
       nonconformances: 0,
     });
+  });
+});
+
+describe('a signature found missing', () => {
+  const found = at('13:00', unsigned('h1', 'wired', 'rough-in'));
+
+  it('is counted against the record of the station that owes it, and against no yield', () => {
+    expect(stay('rough-in', ...through, found)).toMatchObject({
+      records: 1,
+      clean: true,
+      cleanWithEscapes: true,
+    });
+    expect(stay('drywall', ...through, found)).toMatchObject({ records: 0 });
+  });
+
+  it('is not counted once the entry that showed it is withdrawn', () => {
+    const mended = at('13:30', withdrawn('drywalled', [], ['h1']));
+    expect(stay('rough-in', ...through, found, mended)).toMatchObject({ records: 0 });
   });
 });
 
