@@ -47,7 +47,9 @@ export const OperationCard = z.object({
       crew: z.string().nullable(),
       at: z.string(),
       proof: z.enum(['signed', 'seen', 'reconstructed']),
-      values: z.array(z.object({ characteristic: z.string(), value: z.string(), unit: z.string().nullable() })),
+      values: z.array(
+        z.object({ characteristic: z.string(), value: z.string(), unit: z.string().nullable() }),
+      ),
       missing: z.array(z.string()),
     })
     .nullable(),
@@ -90,11 +92,15 @@ export const SectionAnswer = z.object({
   at: z.string().nullable(),
   /** One sentence: what blocks this section here, if anything. */
   blocked: Words.nullable(),
-  operations: z.array(OperationCard).describe('Due or done at `at`, in working order; all of the plan when ?at=all'),
+  operations: z
+    .array(OperationCard)
+    .describe('Due or done at `at`, in working order; all of the plan when ?at=all'),
   carried: z.array(OperationCard).describe('Open work of earlier stations, carried along'),
   defects: z.array(DefectCard),
   holds: z.array(HoldAnswer),
-  lots: z.array(z.object({ lot: z.string(), kind: z.string(), usable: z.boolean() })).describe('Mounted at `at`'),
+  lots: z
+    .array(z.object({ lot: z.string(), kind: z.string(), usable: z.boolean() }))
+    .describe('Mounted at `at`'),
 });
 
 export const LineSection = z.object({
@@ -148,7 +154,14 @@ export const HistoryEntry = z.object({
 export const HistoryAnswer = z.object({
   home: z.string(),
   model: z.string(),
-  sections: z.array(z.object({ serial: z.string(), role: z.string().nullable(), stage: z.string(), label: z.string().nullable() })),
+  sections: z.array(
+    z.object({
+      serial: z.string(),
+      role: z.string().nullable(),
+      stage: z.string(),
+      label: z.string().nullable(),
+    }),
+  ),
   position: z.number().int(),
   entries: z.array(HistoryEntry),
 });
@@ -300,11 +313,21 @@ export const Me = z.object({
   crew: z.string().nullable(),
   stations: z.array(z.string()),
 });
-export const SignInRequest = z.strictObject({ person: z.string().min(1).max(80), pin: z.string().min(4).max(80) });
+export const SignInRequest = z.strictObject({
+  person: z.string().min(1).max(80),
+  pin: z.string().min(4).max(80),
+});
 export const SignInAnswer = z.object({ me: Me });
 /** Who can sign in here by PIN. Names only; on the demonstration plant the PINs too. */
 export const SignInsAnswer = z.object({
-  people: z.array(z.object({ person: z.string(), name: z.string(), roles: z.array(z.string()), pin: z.string().nullable() })),
+  people: z.array(
+    z.object({
+      person: z.string(),
+      name: z.string(),
+      roles: z.array(z.string()),
+      pin: z.string().nullable(),
+    }),
+  ),
 });
 export const HealthAnswer = z.object({
   status: z.enum(['ready', 'starting', 'stepped-down']),

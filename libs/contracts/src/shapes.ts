@@ -27,15 +27,27 @@ export const Code = z.string().min(1).max(LIMITS.idLength);
 
 export const Note = z.string().min(1).max(LIMITS.noteLength);
 
-export const Instant = z.iso.datetime({ offset: true, message: 'a date and time with offset, such as 2026-03-14T09:26:53.000-05:00' });
+export const Instant = z.iso.datetime({
+  offset: true,
+  message: 'a date and time with offset, such as 2026-03-14T09:26:53.000-05:00',
+});
 export const Day = z.iso.date();
 
 export const Words = z.object({ en: z.string(), es: z.string() });
 
 export const RecordedValue = z.strictObject({
   characteristic: Code,
-  value: z.string().min(1).max(200).describe('Measures and counts as decimal text (36.5); yes or no; a choice; text'),
-  unit: z.string().max(40).nullable().default(null).describe('UCUM code, [in_i]; null where the kind has none'),
+  value: z
+    .string()
+    .min(1)
+    .max(200)
+    .describe('Measures and counts as decimal text (36.5); yes or no; a choice; text'),
+  unit: z
+    .string()
+    .max(40)
+    .nullable()
+    .default(null)
+    .describe('UCUM code, [in_i]; null where the kind has none'),
   place: Code.optional(),
 });
 
@@ -79,7 +91,10 @@ export const HoldAnswer = z.object({
 
 /** What every telling is answered with. */
 export const Recorded = z.object({
-  position: z.number().int().describe('Ledger position of the first event recorded; the head when nothing was'),
+  position: z
+    .number()
+    .int()
+    .describe('Ledger position of the first event recorded; the head when nothing was'),
   events: z.array(z.object({ position: z.number().int(), stream: z.string(), type: z.string() })),
   repeated: z.boolean().describe('The key came before with the same content: this is the first answer again'),
 });
@@ -108,7 +123,9 @@ export const Problem = z.object({
 });
 
 const when = {
-  occurredAt: Instant.optional().describe('When it happened, as the device says; left out: now, by the server'),
+  occurredAt: Instant.optional().describe(
+    'When it happened, as the device says; left out: now, by the server',
+  ),
   device: Id.optional(),
   deviceSeq: z.number().int().nonnegative().optional(),
   skewMs: z.number().int().optional(),
@@ -124,7 +141,10 @@ export const WorkRequest = z.strictObject({
   values: z.array(RecordedValue).max(LIMITS.values).default([]),
   lots: z.array(Id).max(40).default([]),
   instrument: Id.nullable().default(null),
-  photos: z.array(z.string().regex(/^[0-9a-f]{64}$/, 'SHA-256 in hex')).max(20).default([]),
+  photos: z
+    .array(z.string().regex(/^[0-9a-f]{64}$/, 'SHA-256 in hex'))
+    .max(20)
+    .default([]),
   crew: Code.nullable().default(null),
   note: Note.optional(),
   ...when,
@@ -146,8 +166,14 @@ export const SignOffRequest = z.strictObject({
     .max(200)
     .default([])
     .describe('All as planned, except: whole operations (no places) or places of them'),
-  values: z.array(RecordedValue.extend({ operation: Code })).max(LIMITS.values).default([]),
-  photos: z.array(z.string().regex(/^[0-9a-f]{64}$/)).max(20).default([]),
+  values: z
+    .array(RecordedValue.extend({ operation: Code }))
+    .max(LIMITS.values)
+    .default([]),
+  photos: z
+    .array(z.string().regex(/^[0-9a-f]{64}$/))
+    .max(20)
+    .default([]),
   crew: Code.nullable().default(null),
   note: Note.optional(),
 });
@@ -179,16 +205,35 @@ export const DefectRequest = z.strictObject({
   symptom: Code,
   place: Code.nullable().default(null),
   foundAt: Code.nullable().default(null).describe('Station; null: in the field'),
-  operation: Code.nullable().default(null).describe('The operation that caused it; null: as the fault map proposes'),
-  photos: z.array(z.string().regex(/^[0-9a-f]{64}$/)).max(20).default([]),
+  operation: Code.nullable()
+    .default(null)
+    .describe('The operation that caused it; null: as the fault map proposes'),
+  photos: z
+    .array(z.string().regex(/^[0-9a-f]{64}$/))
+    .max(20)
+    .default([]),
   quantity: z.number().int().min(1).max(10_000).default(1),
   hold: z.boolean().default(false),
   note: Note.optional(),
   ...when,
 });
-export const ReworkRequest = z.strictObject({ serial: Id, crew: Code.nullable().default(null), note: Note.optional(), ...when });
-export const VerificationRequest = z.strictObject({ serial: Id, accepted: z.boolean(), note: Note.optional(), ...when });
-export const ClosingRequest = z.strictObject({ serial: Id, how: z.enum(['fitted', 'signed', 'withdrawn']), ...when });
+export const ReworkRequest = z.strictObject({
+  serial: Id,
+  crew: Code.nullable().default(null),
+  note: Note.optional(),
+  ...when,
+});
+export const VerificationRequest = z.strictObject({
+  serial: Id,
+  accepted: z.boolean(),
+  note: Note.optional(),
+  ...when,
+});
+export const ClosingRequest = z.strictObject({
+  serial: Id,
+  how: z.enum(['fitted', 'signed', 'withdrawn']),
+  ...when,
+});
 
 export const HoldRequest = z.strictObject({
   serial: Id,
@@ -206,15 +251,23 @@ export const ShipmentRequest = z.strictObject({ serial: Id, note: Note.optional(
 export const LabelRequest = z.strictObject({
   serial: Id,
   number: z.string().regex(/^[A-Z]{3} ?\d{3} ?\d{3}$/, 'three letters and six digits (24 CFR 3280.11(b))'),
-  photos: z.array(z.string().regex(/^[0-9a-f]{64}$/)).max(20).default([]),
+  photos: z
+    .array(z.string().regex(/^[0-9a-f]{64}$/))
+    .max(20)
+    .default([]),
   ...when,
 });
 export const StartRequest = z.strictObject({ serial: Id, at: Code, ...when });
 export const HomeRequest = z.strictObject({
   home: Id,
   model: z.string().min(1).max(80),
-  design: z.record(Code, z.string().max(80)).describe('Design attributes and details of the rulebook, without the role'),
-  sections: z.array(z.strictObject({ serial: Id, design: z.record(Code, z.string().max(80)).default({}) })).min(1).max(9),
+  design: z
+    .record(Code, z.string().max(80))
+    .describe('Design attributes and details of the rulebook, without the role'),
+  sections: z
+    .array(z.strictObject({ serial: Id, design: z.record(Code, z.string().max(80)).default({}) }))
+    .min(1)
+    .max(9),
   destination: z.string().max(80).nullable().default(null),
   ...when,
 });
