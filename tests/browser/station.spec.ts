@@ -136,6 +136,63 @@ describeInBrowser('a station', (found) => {
     expect((await operation('T-500B', 'rough-in', 'wired'))?.done).not.toBeNull();
   });
 
+  it('mounts the lot that is scanned while its form is open', async () => {
+    await open('/station/drywall/T-600A', 'T-600A');
+    const [inUse] = (await section('T-600A', 'drywall')).lots;
+    const facts: AnswerOf<'plant'> = await (await page.request.get(`${plant.address}/api/plant`)).json();
+    const kind = facts.lotKinds?.find(({ id }) => id === inUse?.kind)?.name.en ?? '';
+    await page.getByRole('button', { name: 'More' }).click();
+    await page.getByRole('button', { name: 'Mount a lot' }).click();
+    await scan(page, inUse?.lot ?? '');
+    expect(await page.getByLabel('Lot number').inputValue()).toBe(inUse?.lot);
+    await page.getByRole('group', { name: 'Kind' }).getByRole('button', { name: kind, exact: true }).click();
+    await page.getByRole('button', { name: 'Mount this lot' }).click();
+    await page.getByText(`Lot ${inUse?.lot ?? ''} in use`).waitFor();
+  });
+
+  it('sends a section on to the next station, with its open work carried along', async () => {
+    await open('/station/rough-in/T-500A', 'T-500A');
+    await page.getByRole('button', { name: 'More' }).click();
+    await page.getByRole('button', { name: 'Move on to Roof set' }).click();
+    await page.getByText('Now at Roof set. Open work goes along.').waitFor();
+    await open('/station/roof-set/T-500A', 'T-500A');
+    await page.getByRole('heading', { name: 'Still open from earlier stations' }).waitFor();
+    expect((await section('T-500A', 'roof-set')).carried.map((card) => card.operation)).toContain('wired');
+  });
+
+  it('pulls a section off the line for a reason, and takes it back', async () => {
+    await page.getByRole('button', { name: 'More' }).click();
+    await page.getByRole('button', { name: 'Pull it off the line' }).click();
+    await page.getByRole('group', { name: 'Reason' }).getByRole('button').first().click();
+    await page.getByRole('button', { name: 'Pull off the line', exact: true }).click();
+    await page.getByText('The section is off the line.').waitFor();
+    await page.getByRole('button', { name: 'Go on' }).click();
+    await page.getByRole('button', { name: 'Return it to the line at Roof set' }).click();
+    await page.getByText('Back on the line at Roof set.').waitFor();
+    expect(await section('T-500A', 'roof-set')).toMatchObject({ stage: 'on-line', station: 'roof-set' });
+  });
+
+  it('puts a value right that was written down wrong', async () => {
+    await open('/station/floor/T-500A', 'T-500A');
+    await page.getByRole('button', { name: /^Floor decked/ }).click();
+    await page.getByRole('button', { name: 'Put values right' }).click();
+    const edge = page.getByRole('group', { name: /spacing/i }).first();
+    await edge.getByRole('textbox').fill('5 1/2');
+    await page.getByRole('group', { name: 'Reason' }).getByRole('button').first().click();
+    await page.getByRole('button', { name: 'Put right', exact: true }).click();
+    await page.getByText(/the values are put right/).waitFor();
+    expect((await operation('T-500A', 'floor', 'decked'))?.done?.values.map(({ value }) => value)).toContain(
+      '5.5',
+    );
+  });
+
+  it('shows the old value struck through beside the new one in the history', async () => {
+    await page.goto(`${plant.address}/home/T-500`);
+    await page.getByRole('button', { name: /^Corrections/ }).click();
+    expect(await page.locator('del').first().innerText()).toMatch(/\d in$/);
+    await page.getByText('5 1/2 in', { exact: true }).waitFor();
+  });
+
   it('keeps an entry nobody answered, says so, and records it once when it is sent again', async () => {
     await open('/station/drywall/T-600A', 'T-600A');
     await page.getByRole('button', { name: 'May I cover? Drywalled' }).last().click();

@@ -6,6 +6,7 @@ import type { News } from '../../api/live';
 import { useQuestion } from '../../api/use-question';
 import { useSignedIn } from '../../session/session';
 import { Mark } from '../../ui/mark';
+import { useSoon } from '../../ui/soon';
 import { TroubleNotice } from '../../ui/trouble';
 import { useTimes } from '../../words/use-times';
 import { useSpeech } from '../../words/words';
@@ -78,9 +79,10 @@ export const LineScreen = (): ReactNode => {
   const [news, setNews] = useState<readonly News[]>([]);
   const { plant } = useSignedIn();
   const [table, setTable] = useState(false);
+  const soon = useSoon(again);
   const live = useLive((heard) => {
     if (heard?.serial) setNews((before) => [heard, ...before].slice(0, NEWS_SHOWN));
-    again();
+    soon();
   });
   const sections: readonly Standing[] = answer?.sections ?? [];
   const lineStations = new Set(plant.stations.filter(({ kind }) => kind === 'line').map(({ id }) => id));

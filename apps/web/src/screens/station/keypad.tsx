@@ -59,45 +59,50 @@ const Fractions = ({ typed, change }: Pick<Props, 'typed' | 'change'>): ReactNod
   );
 };
 
-/** Big enough for gloves. Digits first; on a tape measure's unit the sixteenths are one tap away. */
+const Digits = ({ typed, whole, change }: Omit<Props, 'unit'>): ReactNode => {
+  const { t } = useSpeech();
+  const press = (key: string): void => change(/\/\d+$/.test(typed) ? key : typed + key);
+  return (
+    <div className="digits">
+      {DIGITS.map((digit) => (
+        <button key={digit} type="button" className="key mono" onClick={() => press(digit)}>
+          {digit}
+        </button>
+      ))}
+      <button
+        type="button"
+        className="key mono"
+        disabled={whole || typed.includes('.')}
+        onClick={() => press(typed === '' ? '0.' : '.')}
+      >
+        .
+      </button>
+      <button type="button" className="key mono" onClick={() => press('0')}>
+        0
+      </button>
+      <button type="button" className="key" onClick={() => change(shortened(typed))}>
+        {t('keypad.back')}
+      </button>
+    </div>
+  );
+};
+
+/** Big enough for gloves. On a tape measure's unit the sixteenths are one tap away, in the digits' place. */
 export const Keypad = ({ typed, unit, whole, change }: Props): ReactNode => {
   const { t } = useSpeech();
   const [fractions, setFractions] = useState(false);
-  const press = (key: string): void => change(/\/\d+$/.test(typed) ? key : typed + key);
   return (
     <div className="keypad">
-      <div className="digits">
-        {DIGITS.map((digit) => (
-          <button key={digit} type="button" className="key mono" onClick={() => press(digit)}>
-            {digit}
-          </button>
-        ))}
-        <button
-          type="button"
-          className="key mono"
-          disabled={whole || typed.includes('.')}
-          onClick={() => press(typed === '' ? '0.' : '.')}
-        >
-          .
-        </button>
-        <button type="button" className="key mono" onClick={() => press('0')}>
-          0
-        </button>
-        <button type="button" className="key" onClick={() => change(shortened(typed))}>
-          {t('keypad.back')}
-        </button>
-      </div>
+      {fractions ? (
+        <Fractions typed={typed} change={change} />
+      ) : (
+        <Digits typed={typed} whole={whole} change={change} />
+      )}
       {isInches(unit) && (
-        <button
-          type="button"
-          className="key key-wide"
-          aria-expanded={fractions}
-          onClick={() => setFractions(!fractions)}
-        >
-          {t('keypad.fractions')}
+        <button type="button" className="key key-wide" onClick={() => setFractions(!fractions)}>
+          {t(fractions ? 'keypad.digits' : 'keypad.fractions')}
         </button>
       )}
-      {isInches(unit) && fractions && <Fractions typed={typed} change={change} />}
     </div>
   );
 };

@@ -3,6 +3,7 @@ import { Suspense, lazy } from 'react';
 import type { ReactNode } from 'react';
 import { DefectForm } from './defect-form';
 import { UnsentPanel } from './unsent-panel';
+import { LotForm } from './lot-form';
 import type { CardPanel, Panel, PlainPanel } from './panel';
 import { RecordForm } from './record-form';
 import { SignOffForm } from './sign-off-form';
@@ -12,7 +13,6 @@ import { VerdictPanel } from './verdict-panel';
 /** Rarer forms come when they are asked for. */
 const CorrectForm = lazy(() => import('./correct-form').then((m) => ({ default: m.CorrectForm })));
 const LabelForm = lazy(() => import('./label-form').then((m) => ({ default: m.LabelForm })));
-const LotForm = lazy(() => import('./lot-form').then((m) => ({ default: m.LotForm })));
 const ReasonForm = lazy(() => import('./reason-forms').then((m) => ({ default: m.ReasonForm })));
 const WrongSerialPanel = lazy(() =>
   import('./wrong-serial-panel').then((m) => ({ default: m.WrongSerialPanel })),

@@ -9,6 +9,7 @@ import { ScanField } from '../../scan/scan-field';
 import { useWedge } from '../../scan/wedge';
 import { settleAt, useSignedIn } from '../../session/session';
 import { signal } from '../../ui/signals';
+import { useSoon } from '../../ui/soon';
 import { TroubleNotice } from '../../ui/trouble';
 import { useSpeech } from '../../words/words';
 import type { Station } from './cards';
@@ -62,8 +63,9 @@ const Section = ({
   readonly onLine: readonly string[];
 }): ReactNode => {
   const { answer, trouble, again } = useQuestion('section', { serial, at: station.id });
+  const soon = useSoon(again);
   useLive((news) => {
-    if (news === null || news.serial === serial || news.serial === answer?.home) again();
+    if (news === null || news.serial === serial || news.serial === answer?.home) soon();
   });
   if (trouble?.kind === 'problem' && trouble.status === 404)
     return <UnknownSerial typed={serial} station={station.id} onLine={onLine} />;
@@ -87,8 +89,9 @@ const AtStation = ({
 }): ReactNode => {
   const { sound } = useDisplay();
   const line = useQuestion('line', NOTHING_ELSE);
+  const soon = useSoon(line.again);
   useLive((news) => {
-    if (serial === null || news?.type.startsWith('Section')) line.again();
+    if (serial === null || news?.type.startsWith('Section') === true) soon();
   });
   const onLine = line.answer?.sections.map((section) => section.serial) ?? [];
   const open = (found: string): void => goTo(places.sectionAt(station.id, found));

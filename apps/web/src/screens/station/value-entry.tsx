@@ -1,4 +1,4 @@
-import { useId, useState } from 'react';
+import { useEffect, useId, useRef, useState } from 'react';
 import type { ReactNode } from 'react';
 import { useDisplay } from '../../look/display';
 import { Mark } from '../../ui/mark';
@@ -66,39 +66,56 @@ const Buttons = ({ asked, typed, change }: Props): ReactNode => {
   );
 };
 
-const NumberEntry = ({ asked, typed, change }: Props): ReactNode => {
-  const { t, locale } = useSpeech();
+const Readout = ({ asked, typed, change, open, setOpen }: Props & Opening): ReactNode => {
+  const { t } = useSpeech();
+  const id = useId();
+  return (
+    <div className="readout">
+      <label className="sr-only" htmlFor={id}>
+        {t('value.of', { unit: asked.unitSymbol ?? '' })}
+      </label>
+      {/* The keypad below is the keyboard: the device's own would hide the requirement. */}
+      <input
+        id={id}
+        className="input mono readout-field"
+        inputMode="none"
+        autoComplete="off"
+        value={typed}
+        onFocus={() => setOpen(true)}
+        onChange={(event) => change(event.target.value)}
+      />
+      <span className="readout-unit mono">{asked.unitSymbol ?? ''}</span>
+      <button type="button" className="button" aria-expanded={open} onClick={() => setOpen(!open)}>
+        {t(open ? 'keypad.close' : 'keypad.open')}
+      </button>
+    </div>
+  );
+};
+type Opening = { readonly open: boolean; readonly setOpen: (open: boolean) => void };
+
+/** Requirement, figure and verdict stay together in sight while the keypad is used. */
+const NumberEntry = (props: Props): ReactNode => {
+  const { asked, typed, change } = props;
+  const { locale } = useSpeech();
   const { metric } = useDisplay();
   const [open, setOpen] = useState(false);
-  const id = useId();
+  const entry = useRef<HTMLDivElement>(null);
   const decimal = decimalOf(typed, asked.unit);
   const beside = metric && decimal !== null ? inMetric(decimal, asked.unit, locale) : null;
+  useEffect(() => {
+    if (open) entry.current?.closest('fieldset')?.scrollIntoView({ block: 'start' });
+  }, [open]);
   return (
-    <div className="number-entry">
-      <div className="readout">
-        <label className="sr-only" htmlFor={id}>
-          {t('value.of', { unit: asked.unitSymbol ?? '' })}
-        </label>
-        {/* The keypad below is the keyboard: the device's own would hide the requirement. */}
-        <input
-          id={id}
-          className="input mono readout-field"
-          inputMode="none"
-          autoComplete="off"
-          value={typed}
-          onFocus={() => setOpen(true)}
-          onChange={(event) => change(event.target.value)}
-        />
-        <span className="readout-unit mono">{asked.unitSymbol ?? ''}</span>
-        <button type="button" className="button" aria-expanded={open} onClick={() => setOpen(!open)}>
-          {t(open ? 'keypad.close' : 'keypad.open')}
-        </button>
+    <div className="number-entry" ref={entry}>
+      <Readout {...props} open={open} setOpen={setOpen} />
+      <div className="row">
+        <VerdictSays asked={asked} verdict={judged(asked, typed)} />
+        {beside !== null && decimal !== null && (
+          <span className="quiet small mono">
+            {asRead(decimal, asked.unit)} = {beside}
+          </span>
+        )}
       </div>
-      {beside !== null && decimal !== null && (
-        <p className="quiet small mono">
-          {asRead(decimal, asked.unit)} = {beside}
-        </p>
-      )}
       {open && <Keypad typed={typed} unit={asked.unit} whole={asked.kind === 'count'} change={change} />}
     </div>
   );
@@ -140,7 +157,7 @@ export const ValueEntry = (props: Props): ReactNode => {
       </p>
       {control(props)}
       <div className="row spread">
-        <VerdictSays asked={asked} verdict={judged(asked, typed)} />
+        {isNumber(asked) ? <span /> : <VerdictSays asked={asked} verdict={judged(asked, typed)} />}
         <SourceSays source={asked.source} />
       </div>
     </fieldset>
