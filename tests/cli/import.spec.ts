@@ -160,6 +160,12 @@ describe("taking in any plant's log as CSV", () => {
     expect(wrong.stderr).toContain('bakery.yaml: zone: is not a time zone');
     expect(wrong.stderr).toContain('hue');
     expect(existsSync(`${at('bakery.csv')}.rejected.csv`)).toBe(false);
+
+    writeFileSync(at('bakery.yaml'), 'serial: Charge\noperation: Schrit\ntime: Fertig\ndelimiter: ";"\n');
+    const absent = await importBakery();
+    expect(absent.code).toBe(1);
+    expect(absent.stderr).toContain('bakery.csv, line 1: there is no column "Schrit"');
+    expect(absent.stderr).toContain('there are: Charge, Schritt, Platz');
   });
 });
 

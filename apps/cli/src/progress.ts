@@ -12,12 +12,15 @@ export const progressTo = (stream: NodeJS.WriteStream, quiet = false): Progress 
   const often = stream.isTTY ? OFTEN_MS : OFTEN_IN_LOGS_MS;
   let last = 0;
   let open = false;
+  let ended = '';
 
   return {
     at: (done, of, what) => {
       const now = Date.now();
       if (quiet || (now - last < often && done !== of)) return;
       last = now;
+      if (done === of && ended === what) return;
+      ended = done === of ? what : '';
       const share = of === null || of === 0 ? '' : ` (${Math.floor((100 * done) / of)} %)`;
       const line = `${what}: ${done}${of === null ? '' : ` of ${of}`}${share}`;
       stream.write(stream.isTTY ? `\r\u001b[K${line}` : `${line}\n`);

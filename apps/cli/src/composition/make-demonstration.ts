@@ -20,7 +20,7 @@ import {
 import type { Simulated } from '../../../../seeds/src';
 import { Usable } from '../exit-code';
 import { leavesIn } from './leaves';
-import { withAccess } from './open-plant';
+import { postgres, withAccess } from './open-plant';
 import { tellMuch } from './tell-much';
 
 export type DemonstrationWish = {
@@ -58,6 +58,7 @@ const projectFolder = (): string => {
 export const makeDemonstration = async (wish: DemonstrationWish): Promise<Made> => {
   const folder = resolve(wish.folder);
   assertEmpty(folder);
+  if (postgres() !== undefined) throw new Usable(ONLY_IN_A_FOLDER);
   const making = `${folder}.making`;
   rmSync(making, { recursive: true, force: true });
   mkdirSync(making, { recursive: true });
@@ -87,6 +88,9 @@ const ontoDisk = (folder: string): void => {
     }
   }
 };
+
+const ONLY_IN_A_FOLDER =
+  'The demonstration plant is made in a folder, on SQLite. Leave DATABASE_URL out for this command.';
 
 const assertEmpty = (folder: string): void => {
   const there = Object.values(dataFolder(folder)).filter((path) => existsSync(path));

@@ -9,7 +9,11 @@ const LONGEST_RECORD = 1_000_000;
 type Parsed = { readonly record: readonly string[]; readonly info: { readonly lines: number } };
 
 /** Rows of a CSV file (RFC 4180) by the names of its header: byte order mark, CRLF and quotes included, one at a time. */
-export async function* csvLog(file: string, delimiter: string): AsyncGenerator<LogRow> {
+export async function* csvLog(
+  file: string,
+  delimiter: string,
+  needed: readonly string[] = [],
+): AsyncGenerator<LogRow> {
   let header: readonly string[] | undefined;
   // The parser counts a CRLF inside quotes as two lines; a person looking for the row counts one.
   let last = 0;
@@ -19,7 +23,7 @@ export async function* csvLog(file: string, delimiter: string): AsyncGenerator<L
       const line = last + 1;
       countedTwice += record.reduce((sum, field) => sum + field.split('\r\n').length - 1, 0);
       last = info.lines - countedTwice;
-      if (header === undefined) header = headerOf(file, record);
+      if (header === undefined) header = headerOf(file, record, needed);
       else yield rowOf(header, record, line);
     }
   } catch (error) {
@@ -49,10 +53,18 @@ const rowOf = (header: readonly string[], record: readonly string[], line: numbe
     : { line, fields, broken: `has ${record.length} columns where the header has ${header.length}` };
 };
 
-/** Two columns of one name would silently be one. */
-const headerOf = (file: string, record: readonly string[]): readonly string[] => {
+/** Two columns of one name would silently be one; without a column the mapping names, every row would be refused. */
+const headerOf = (file: string, record: readonly string[], needed: readonly string[]): readonly string[] => {
   const header = record.map((name) => name.trim());
   const twice = header.find((name, index) => header.indexOf(name) !== index);
   if (twice !== undefined) throw new LogUnreadable(file, 1, `column "${twice}" stands twice in the header`);
+  const absent = needed.find((name) => !header.includes(name));
+  if (absent !== undefined) {
+    throw new LogUnreadable(
+      file,
+      1,
+      `there is no column "${absent}", which the mapping names; there are: ${header.join(', ')}`,
+    );
+  }
   return header;
 };

@@ -12,7 +12,7 @@ import type { LogEntry, ReadEntry } from './log-entry';
 import { enrollPeople } from './log-people';
 import type { LogRow } from './log-row';
 import { timeReader } from './log-time';
-import { readMapping, XES_MAPPING } from './mapping';
+import { columnsOf, readMapping, XES_MAPPING } from './mapping';
 import type { Mapping } from './mapping';
 import { refusalsOf } from './rejected-file';
 import type { Refusals } from './rejected-file';
@@ -79,7 +79,7 @@ const readingOf = ({ file, mappingFile }: LogImport): Reading => {
 
   const mapping = mappingFile === null ? XES_MAPPING : readMapping(mappingFile);
   return {
-    rows: () => (xes ? xesLog(file) : csvLog(file, mapping.delimiter)),
+    rows: () => (xes ? xesLog(file) : csvLog(file, mapping.delimiter, columnsOf(mapping))),
     reader: () => entryReader(mapping, timeReader(mapping.timeFormat, mapping.zone)),
     mapping,
   };

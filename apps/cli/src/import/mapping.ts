@@ -74,6 +74,14 @@ const parsed = (file: string): unknown => {
   }
 };
 
+/** Every column a mapping speaks of. */
+export const columnsOf = ({ serial, operation, time, ...more }: Mapping): readonly string[] => {
+  const { station, person, rejected, rework, home, lot, only } = more;
+  const reworkColumn = typeof rework === 'object' ? rework.column : rework;
+  const columns = [serial, operation, time, station, person, rejected, reworkColumn, home, lot, only?.column];
+  return columns.filter((column) => column !== undefined);
+};
+
 /** What an XES log calls these things by the standard's own extensions (concept, time, organizational, lifecycle). */
 export const XES_MAPPING: Mapping = {
   serial: 'trace:concept:name',
