@@ -40,15 +40,24 @@ export type TestServer = {
 
 export type TestServerWish = {
   readonly demonstration?: boolean;
+  /** A PostgreSQL database in place of a SQLite file. */
+  readonly databaseUrl?: string;
   /** What was told before the server came up. */
   readonly before?: (plant: Plant) => Promise<void>;
 } & Partial<Served>;
 
 const sender = (key: string): Sender => ({ key, actor: 'manager', assurance: 'pin' });
 
-const fill = async (folder: string, { demonstration = true, before }: TestServerWish): Promise<string> => {
+const fill = async (
+  folder: string,
+  { demonstration = true, databaseUrl, before }: TestServerWish,
+): Promise<string> => {
   const files = dataFolder(folder);
-  const plant = await openPlantAt({ at: { file: files.ledger }, keys: files.keys, name: 'Test plant' });
+  const plant = await openPlantAt({
+    at: databaseUrl === undefined ? { file: files.ledger } : { url: databaseUrl },
+    keys: files.keys,
+    name: 'Test plant',
+  });
   await plant.open('Test plant', 'America/Chicago', demonstration, sender('open'));
   const issued = await plant.issueRevision(
     demonstrationRulebookFiles(),
@@ -60,7 +69,9 @@ const fill = async (folder: string, { demonstration = true, before }: TestServer
   await before?.(plant);
   await plant.close();
 
-  const access = await openAccess({ sqlite: files.access });
+  const access = await openAccess(
+    databaseUrl === undefined ? { sqlite: files.access } : { postgres: databaseUrl },
+  );
   for (const { person } of PEOPLE) await access.addPerson(person, PIN, true);
   const { token } = await access.makeToken({ role: 'machine', name: 'tape gauge' });
   await access.close();
@@ -71,7 +82,13 @@ export const openTestServer = async (wish: TestServerWish = {}): Promise<TestSer
   const data = mkdtempSync(join(tmpdir(), 'studbook-server-'));
   const token = await fill(data, wish);
   const log: string[] = [];
-  const settings = { host: '127.0.0.1', data, databaseUrl: null, demonstration: true, secureCookies: false };
+  const settings = {
+    host: '127.0.0.1',
+    data,
+    databaseUrl: wish.databaseUrl ?? null,
+    demonstration: true,
+    secureCookies: false,
+  };
   const open = (port: number) =>
     start({ ...settings, port }, (event, fields) => log.push(JSON.stringify({ event, ...fields })), {
       web: wish.web ?? join(data, 'no-web'),
