@@ -139,6 +139,31 @@ describe('a demonstration plant made from the command line', () => {
   });
 });
 
+describe('a demonstration plant in a folder that somebody has begun to use', () => {
+  beforeEach(() => {
+    folder = newFolder();
+  });
+  afterEach(() => rmSync(folder, { recursive: true, force: true }));
+
+  it('takes the place of a ledger with nothing in it, and leaves tokens as they were', async () => {
+    expect(await studbook('rebuild', '--data', data(), '--json')).toMatchObject({ code: 0 });
+    const token = (
+      await studbook('token', '--role', 'machine', '--name', 'gauge', '--data', data())
+    ).stdout.trim();
+    const run = await studbook('demo', '--homes', '1', '--data', data(), '--json');
+    expect(run).toMatchObject({ code: 0 });
+
+    const access = await openAccess({ sqlite: dataFolder(data()).access });
+    try {
+      expect(await access.whoIs(token)).toMatchObject({ role: 'machine' });
+      expect((await access.offers()).length).toBeGreaterThan(5);
+    } finally {
+      await access.close();
+    }
+    expect((await studbook('history', 'H26-1001-A', '--data', data())).code).toBe(0);
+  });
+});
+
 describe('the command line beside a running server', () => {
   beforeEach(() => {
     folder = newFolder();

@@ -8,27 +8,30 @@ const OFTEN_MS = 200;
 /** On a pipe or in a log file every line stays: one now and then is enough. */
 const OFTEN_IN_LOGS_MS = 5_000;
 
-export const progressTo = (stream: NodeJS.WriteStream, quiet = false): Progress => {
+export const progressTo = (stream: NodeJS.WriteStream): Progress => {
   const often = stream.isTTY ? OFTEN_MS : OFTEN_IN_LOGS_MS;
   let last = 0;
-  let open = false;
-  let ended = '';
+  let shown = '';
 
+  const isWanted = (line: string, isDone: boolean): boolean =>
+    line !== shown && (isDone || Date.now() - last >= often);
   return {
     at: (done, of, what) => {
-      const now = Date.now();
-      if (quiet || (now - last < often && done !== of)) return;
-      last = now;
-      if (done === of && ended === what) return;
-      ended = done === of ? what : '';
-      const share = of === null || of === 0 ? '' : ` (${Math.floor((100 * done) / of)} %)`;
-      const line = `${what}: ${done}${of === null ? '' : ` of ${of}`}${share}`;
+      const line = lineOf(done, of, what);
+      if (!isWanted(line, done === of)) return;
+
+      last = Date.now();
+      shown = line;
       stream.write(stream.isTTY ? `\r\u001b[K${line}` : `${line}\n`);
-      open = stream.isTTY;
     },
     end: () => {
-      if (open) stream.write('\n');
-      open = false;
+      if (stream.isTTY && shown !== '') stream.write('\n');
+      shown = '';
     },
   };
+};
+
+const lineOf = (done: number, of: number | null, what: string): string => {
+  if (of === null || of === 0) return `${what}: ${done}`;
+  return `${what}: ${done} of ${of} (${Math.floor((100 * done) / of)} %)`;
 };

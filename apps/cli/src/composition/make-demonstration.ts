@@ -1,13 +1,4 @@
-import {
-  closeSync,
-  existsSync,
-  fsyncSync,
-  mkdirSync,
-  openSync,
-  readdirSync,
-  renameSync,
-  rmSync,
-} from 'node:fs';
+import { existsSync, mkdirSync, rmSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { dataFolder } from '@libs/plant';
 import {
@@ -19,6 +10,7 @@ import {
 } from '../../../../seeds/src';
 import type { Simulated } from '../../../../seeds/src';
 import { Usable } from '../exit-code';
+import { assertFree, moveIntoPlace } from './into-place';
 import { leavesIn } from './leaves';
 import { postgres, withAccess } from './open-plant';
 import { tellMuch } from './tell-much';
@@ -57,62 +49,38 @@ const projectFolder = (): string => {
  */
 export const makeDemonstration = async (wish: DemonstrationWish): Promise<Made> => {
   const folder = resolve(wish.folder);
-  assertEmpty(folder);
   if (postgres() !== undefined) throw new Usable(ONLY_IN_A_FOLDER);
+  await assertFree(folder);
   const making = `${folder}.making`;
   rmSync(making, { recursive: true, force: true });
   mkdirSync(making, { recursive: true });
   try {
-    const made = await fill(making, wish);
-    ontoDisk(making);
-    if (existsSync(folder))
-      for (const name of readdirSync(making)) renameSync(join(making, name), join(folder, name));
-    else renameSync(making, folder);
-    return { ...made, folder };
+    const { signIns, ...made } = await fill(making, wish);
+    await withAccess(folder, async (access) => {
+      for (const { person, pin } of signIns) await access.addPerson(person, pin, true);
+    });
+    moveIntoPlace(making, folder);
+    return { folder, ...made };
   } finally {
     rmSync(making, { recursive: true, force: true });
-  }
-};
-
-/** Files and the folder that names them: what is moved into place next is there after a power cut too. */
-const ontoDisk = (folder: string): void => {
-  const paths = readdirSync(folder, { recursive: true, withFileTypes: true })
-    .filter((entry) => entry.isFile())
-    .map(({ parentPath, name }) => join(parentPath, name));
-  for (const path of [...paths, folder]) {
-    const handle = openSync(path, 'r');
-    try {
-      fsyncSync(handle);
-    } finally {
-      closeSync(handle);
-    }
   }
 };
 
 const ONLY_IN_A_FOLDER =
   'The demonstration plant is made in a folder, on SQLite. Leave DATABASE_URL out for this command.';
 
-const assertEmpty = (folder: string): void => {
-  const there = Object.values(dataFolder(folder)).filter((path) => existsSync(path));
-  if (there.length === 0) return;
-  throw new Usable(
-    `${folder} holds a plant already (${there.join(', ')}), and is left as it is. ` +
-      'Give the demonstration a folder of its own with --data.',
-  );
-};
+type Filled = Omit<Made, 'folder'> & Pick<Simulated, 'signIns'>;
 
-const fill = async (making: string, wish: DemonstrationWish): Promise<Omit<Made, 'folder'>> => {
-  const simulated = await tellStory(making, wish);
-  await withAccess(making, async (access) => {
-    for (const { person, pin } of simulated.signIns) await access.addPerson(person, pin, true);
-  });
+const fill = async (making: string, wish: DemonstrationWish): Promise<Filled> => {
+  const { sections, days, events, rejected, signIns } = await tellStory(making, wish);
   return {
     homes: wish.homes,
-    sections: simulated.sections,
-    days: simulated.days,
-    events: simulated.events,
+    sections,
+    days,
+    events,
     root: await ledgerRoot(leavesIn(dataFolder(making).ledger)),
-    rejected: Object.fromEntries(simulated.rejected),
+    rejected: Object.fromEntries(rejected),
+    signIns,
   };
 };
 
