@@ -1,10 +1,12 @@
 import { mkdtempSync, readFileSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Access } from '@libs/plant';
+import type { Access, PinCost } from '@libs/plant';
 import { openAccess } from '@libs/plant';
 
 const MINUTE = 60_000;
+/** The same function as for real, a hundredth of the work: these tests guess often. */
+const CHEAP: PinCost = { log2N: 9, r: 8, p: 1 };
 
 describe('signing in', () => {
   let folder: string;
@@ -14,7 +16,7 @@ describe('signing in', () => {
   beforeEach(async () => {
     folder = mkdtempSync(join(tmpdir(), 'studbook-access-'));
     now = Date.parse('2026-03-02T06:00:00Z');
-    access = await openAccess({ sqlite: join(folder, 'access.db') }, () => now);
+    access = await openAccess({ sqlite: join(folder, 'access.db') }, () => now, CHEAP);
     await access.addPerson('p-1', '4711');
   });
   afterEach(async () => {
@@ -94,6 +96,16 @@ describe('signing in', () => {
     for (const secret of ['a-long-secret-pin', token, outcome.session]) {
       expect(files.some((text) => text.includes(secret))).toBe(false);
     }
+  });
+
+  /** OWASP Password Storage Cheat Sheet, scrypt: N = 2^14, r = 8, p = 5 is among its least. */
+  it('makes each guess at a stolen table cost what OWASP asks, and keeps the cost beside the hash', async () => {
+    const careful = await openAccess({ sqlite: join(folder, 'careful.db') });
+    await careful.addPerson('p-1', '4711');
+    expect((await careful.signIn('p-1', '4711')).ok).toBe(true);
+    await careful.close();
+
+    expect(readFileSync(join(folder, 'careful.db'), 'latin1')).toContain('scrypt$14$8$5$');
   });
 
   it('shows a PIN only where it was put in to be shown', async () => {

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { AnswerOf } from '@libs/contracts';
 import { dataFolder, openAccess, openPlantAt } from '@libs/plant';
-import type { NewPerson, Plant, Sender } from '@libs/plant';
+import type { NewPerson, PinCost, Plant, Sender } from '@libs/plant';
 import request from 'supertest';
 import type { Test } from 'supertest';
 import { start } from '../../apps/server/src/composition/start';
@@ -19,6 +19,9 @@ const PEOPLE: readonly NewPerson[] = [
   { person: 'inspector', name: 'Ines', roles: ['inspector'], crew: 'quality', stations: [] },
   { person: 'auditor', name: 'Aldo', roles: ['auditor'], crew: null, stations: [] },
 ];
+
+/** A hundredth of the real work for a PIN: every test server signs people in. */
+const CHEAP: PinCost = { log2N: 9, r: 8, p: 1 };
 
 /** A real server on a real SQLite file, over the demonstration's rulebook. */
 export type TestServer = {
@@ -71,6 +74,8 @@ const fill = async (
 
   const access = await openAccess(
     databaseUrl === undefined ? { sqlite: files.access } : { postgres: databaseUrl },
+    Date.now,
+    CHEAP,
   );
   for (const { person } of PEOPLE) await access.addPerson(person, PIN, true);
   const { token } = await access.makeToken({ role: 'machine', name: 'tape gauge' });

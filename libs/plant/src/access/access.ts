@@ -2,7 +2,8 @@ import type { AccessRows, Holder, SecretRow } from './access-rows';
 import { countGuess, forgetGuesses } from './guesses';
 import { known } from './known';
 import { oneAtATime } from './one-at-a-time';
-import { hashPin, hashSecret, newSecret, pinMatches } from './secret';
+import type { PinCost } from './secret';
+import { hashPin, hashSecret, newSecret, PIN_COST, pinMatches } from './secret';
 
 export type SignIn =
   | { readonly ok: true; readonly session: string; readonly expiresAt: number }
@@ -37,13 +38,17 @@ const SESSION_MS = 12 * 3_600_000;
 const SIGN_INS_WAITING = 50;
 const BUSY_MS = 5_000;
 
-export const accessOver = (rows: AccessRows, now: () => number = Date.now): Access => {
+export const accessOver = (
+  rows: AccessRows,
+  now: () => number = Date.now,
+  cost: PinCost = PIN_COST,
+): Access => {
   const cache = known();
   const queue = oneAtATime(SIGN_INS_WAITING);
 
   return {
     addPerson: async (person, pin, shown = false) => {
-      const hash = await hashPin(pin);
+      const hash = await hashPin(pin, cost);
       await rows.putPin({ person, hash, shown: shown ? pin : null, failures: 0, freeAt: 0 });
     },
     offers: async () => (await rows.pins()).map(({ person, shown }) => ({ person, shown })),
