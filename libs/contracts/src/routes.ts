@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import * as figures from './quality-screens';
 import * as screens from './screens';
 import * as shapes from './shapes';
 
@@ -119,18 +120,18 @@ export const ROUTES = {
     "A home's history, in the order it happened",
     screens.HistoryAnswer,
   ),
-  yield: get('/api/yield', 'First-pass yield of each station over a span', screens.YieldAnswer, {
+  yield: get('/api/yield', 'First-pass yield of each station over a span', figures.YieldAnswer, {
     query: { by: { required: true, about: '`station`', schema: z.literal('station') }, ...span },
   }),
   yieldTrend: get(
     '/api/yield/trend',
     'First-pass yield of one station, week by week',
-    screens.YieldTrendAnswer,
+    figures.YieldTrendAnswer,
     {
       query: { station: { required: true, about: 'Station' }, ...span },
     },
   ),
-  passages: get('/api/yield/sections', 'The sections behind a figure', screens.PassagesAnswer, {
+  passages: get('/api/yield/sections', 'The sections behind a figure', figures.PassagesAnswer, {
     query: {
       station: { required: true, about: 'Station' },
       which: {
@@ -141,7 +142,7 @@ export const ROUTES = {
       ...span,
     },
   }),
-  defectCounts: get('/api/defects/counts', 'Defects counted, the worst first', screens.DefectCountsAnswer, {
+  defectCounts: get('/api/defects/counts', 'Defects counted, the worst first', figures.DefectCountsAnswer, {
     query: {
       by: {
         required: false,
@@ -153,7 +154,7 @@ export const ROUTES = {
       ...span,
     },
   }),
-  defects: get('/api/defects', 'Defects, latest first', screens.DefectsAnswer, {
+  defects: get('/api/defects', 'Defects, latest first', figures.DefectsAnswer, {
     query: {
       station: { required: false, about: 'Charged to this station' },
       serial: { required: false, about: 'Of this section' },

@@ -1,0 +1,90 @@
+import { z } from 'zod';
+import { DefectCard } from './screens';
+import { Words } from './shapes';
+
+const Interval = z.object({ low: z.number().nullable(), high: z.number().nullable() });
+/** Yield of one station over the span: of the sections that left it. Rates are pairs; null where nothing left. */
+export const YieldRow = z.object({
+  station: z.string(),
+  name: Words,
+  left: z.number().int(),
+  /** No nonconformance charged to it by the time they left. */
+  clean: z.number().int(),
+  /** None charged to it to this day, found later and in the field included. */
+  cleanWithEscapes: z.number().int(),
+  /** Left with nothing of the station open. */
+  complete: z.number().int(),
+  /** Caught and mended by the same crew before leaving. */
+  mendedBeforeLeaving: z.number().int(),
+  firstPass: z.number().nullable(),
+  firstPassInterval: Interval,
+  firstPassWithEscapes: z.number().nullable(),
+  firstPassWithEscapesInterval: Interval,
+  completeShare: z.number().nullable(),
+  nonconformances: z.number().int(),
+  punch: z.number().int(),
+  shortages: z.number().int(),
+  record: z.number().int(),
+});
+export const YieldAnswer = z.object({
+  from: z.string(),
+  to: z.string(),
+  by: z.literal('station'),
+  position: z.number().int(),
+  interval: z.object({ method: z.string(), confidence: z.number() }),
+  rows: z.array(YieldRow),
+  /** Product of the stations' first-pass yields, as seen and with escapes. */
+  rolled: z.number().nullable(),
+  rolledWithEscapes: z.number().nullable(),
+});
+/** The same for one station, by week (ISO weeks, Monday first). */
+export const YieldTrendAnswer = z.object({
+  station: z.string(),
+  from: z.string(),
+  to: z.string(),
+  points: z.array(
+    z.object({
+      from: z.string(),
+      to: z.string(),
+      left: z.number().int(),
+      clean: z.number().int(),
+      cleanWithEscapes: z.number().int(),
+      complete: z.number().int(),
+      nonconformances: z.number().int(),
+      firstPass: z.number().nullable(),
+      firstPassInterval: Interval,
+    }),
+  ),
+});
+export const PassagesAnswer = z.object({
+  passages: z.array(
+    z.object({
+      serial: z.string(),
+      home: z.string(),
+      station: z.string(),
+      enteredAt: z.string(),
+      leftAt: z.string().nullable(),
+      clean: z.boolean(),
+      cleanWithEscapes: z.boolean(),
+      complete: z.boolean(),
+      nonconformances: z.number().int(),
+    }),
+  ),
+});
+/** Worst first. */
+export const DefectCountsAnswer = z.object({
+  from: z.string(),
+  to: z.string(),
+  by: z.enum(['code', 'component', 'symptom', 'station', 'operation']),
+  total: z.number().int(),
+  rows: z.array(
+    z.object({
+      key: z.string(),
+      says: Words,
+      count: z.number().int(),
+      share: z.number(),
+      cumulative: z.number(),
+    }),
+  ),
+});
+export const DefectsAnswer = z.object({ defects: z.array(DefectCard) });
