@@ -13,14 +13,21 @@ export type Run = { readonly code: number; readonly stdout: string; readonly std
 export const newFolder = (): string => mkdtempSync(join(tmpdir(), 'studbook-cli-'));
 
 /** The command as somebody types it, from the sources as they stand, in a process of its own. */
-export const startStudbook = (...words: readonly string[]): ChildProcess =>
+export const startStudbook = (...words: readonly string[]): ChildProcess => started(words, {});
+
+export const studbook = (...words: readonly string[]): Promise<Run> => ended(started(words, {}));
+
+/** The same on PostgreSQL. */
+export const studbookOn = (url: string, ...words: readonly string[]): Promise<Run> =>
+  ended(started(words, { DATABASE_URL: url }));
+
+const started = (words: readonly string[], environment: NodeJS.ProcessEnv): ChildProcess =>
   spawn(process.execPath, ['--require', HOOK, MAIN, ...words], {
-    env: { ...process.env, DATABASE_URL: '', STUDBOOK_DATA: '' },
+    env: { ...process.env, DATABASE_URL: '', STUDBOOK_DATA: '', ...environment },
     stdio: ['ignore', 'pipe', 'pipe'],
   });
 
-export const studbook = async (...words: readonly string[]): Promise<Run> => {
-  const child = startStudbook(...words);
+const ended = async (child: ChildProcess): Promise<Run> => {
   const said = { stdout: '', stderr: '' };
   child.stdout?.on('data', (text: Buffer) => (said.stdout += text.toString()));
   child.stderr?.on('data', (text: Buffer) => (said.stderr += text.toString()));
