@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto';
+import { readFileSync } from 'node:fs';
 import { ROUTES } from '@libs/contracts';
 import type { Browser, Page } from 'playwright-core';
 import { describeInBrowser, launch } from '../support/browser';
@@ -96,6 +97,22 @@ describeInBrowser('the screens', (found) => {
     await table.getByRole('button').first().click();
     await page.getByRole('heading', { name: /defects?: / }).waitFor();
     expect(await page.getByRole('link', { name: /^H\d/ }).count()).toBeGreaterThan(0);
+  });
+
+  it('hand out a chart as CSV with its counts, and as a picture', async () => {
+    const chart = page.getByRole('figure').first();
+    const saved = async (name: string): Promise<Buffer> => {
+      const [download] = await Promise.all([
+        page.waitForEvent('download'),
+        chart.getByRole('button', { name }).click(),
+      ]);
+      return readFileSync(await download.path());
+    };
+    expect((await saved('CSV')).toString()).toMatch(
+      /^Station,Right first time,.*\r\n(?:.*\r\n)*Rough-in,\d+% · \d+ of \d+,/,
+    );
+    // Every PNG begins with these eight bytes (PNG specification, 5.2).
+    expect([...(await saved('Picture')).subarray(0, 8)]).toStrictEqual([137, 80, 78, 71, 13, 10, 26, 10]);
   });
 
   it('speak Spanish when asked, say so to a screen reader, and remember it', async () => {

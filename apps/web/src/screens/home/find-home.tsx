@@ -8,6 +8,7 @@ import { Serial } from '../../ui/serial';
 import { TroubleNotice } from '../../ui/trouble';
 import { useTimes } from '../../words/use-times';
 import { useSpeech } from '../../words/words';
+import '../../scan/scan.css';
 import type { WordKey } from '../../words/words';
 
 const STAGES: Readonly<Record<string, WordKey>> = {

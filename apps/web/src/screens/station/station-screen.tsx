@@ -96,9 +96,9 @@ const AtStation = ({
   const onLine = line.answer?.sections.map((section) => section.serial) ?? [];
   const open = (found: string): void => goTo(places.sectionAt(station.id, found));
   useWedge((text) => {
-    signal('heard', sound);
-    if (!onLine.includes(text) && takenByForm(text)) return;
-    open(text);
+    if (onLine.includes(text) || !takenByForm(text)) open(text);
+    // After what it is for: making a sound takes a slow tablet longer than turning the page.
+    setTimeout(() => signal('heard', sound));
   });
   return (
     <main className="page station" id="main">
