@@ -22,8 +22,14 @@ export type ToldPlant = {
   readonly clear: () => Promise<void>;
 };
 
-/** The demonstration's story told to a plant in a folder of its own, its views kept at every commit. */
-export const tellStory = async ({ homes, seed, lastDay }: Wish): Promise<ToldPlant> => {
+/**
+ * The demonstration's story told to a plant in a folder of its own, its views kept at every commit. `through`: what
+ * stands between the story and the plant, such as a bad line.
+ */
+export const tellStory = async (
+  { homes, seed, lastDay }: Wish,
+  through: (plant: Plant) => Plant = (plant) => plant,
+): Promise<ToldPlant> => {
   const folder = mkdtempSync(join(tmpdir(), 'demonstration-'));
   const files = dataFolder(folder);
   const random = demonstrationRandom(seed);
@@ -37,7 +43,7 @@ export const tellStory = async ({ homes, seed, lastDay }: Wish): Promise<ToldPla
     random: random.bytes,
   });
   const simulated = await simulate({
-    plant,
+    plant: through(plant),
     files: demonstrationFiles(ROOT),
     seed,
     homes,
