@@ -49,6 +49,20 @@ describe('asking to cover', () => {
     ]);
   });
 
+  it('says what is both hidden and required once, as hidden', () => {
+    const both = planOfOperations(wired, { ...drywalled, requires: requires('wired') });
+    expect(judgeAsking(both, nothingDone, { operation: 'drywalled', except: [] })).toMatchObject([
+      { rule: 'cover-hides-unproven', operation: 'wired' },
+    ]);
+    const lifted = { ...drywalled, requires: requires('wired'), hides: [hides('wired', { hidden: 'lift' })] };
+    expect(
+      judgeAsking(planOfOperations(wired, lifted), nothingDone, { operation: 'drywalled', except: [] }),
+    ).toMatchObject([
+      { rule: 'cover-hides-unproven', grade: 'note' },
+      { rule: 'required-work-unproven', grade: 'refuse' },
+    ]);
+  });
+
   it('is cleared without a word once all is proven', () => {
     expect(asked({ wired: done(), inspected: done() })).toStrictEqual([]);
   });

@@ -37,7 +37,7 @@ const anyHide = (index: number): fc.Arbitrary<Hide> =>
     .map(({ hidden, how, face, grade }) =>
       hides(idOf(hidden), {
         hidden: how,
-        otherFace: how === 'second' && face !== index ? [idOf(face)] : [],
+        otherFace: how === 'second' && face !== index && face !== hidden ? [idOf(face)] : [],
         grade,
       }),
     );

@@ -70,6 +70,13 @@ describe('a relation between values (24 CFR 3280.305(g)(5): a hole is at most a 
     expect(tell(rows, [inches('hole', '1'), inches('hole', '2.5'), inches('depth', '6')])).toHaveLength(1);
   });
 
+  it('holds for the worst of several readings whichever side is to be the larger', () => {
+    const larger: Relation = { left: third.right, op: '>=', right: third.left };
+    const turned = rows.map((row) => (row.relation === undefined ? row : { ...row, relation: larger }));
+    expect(tell(turned, [inches('hole', '2'), inches('depth', '9'), inches('depth', '5')])).toHaveLength(1);
+    expect(tell(turned, [inches('hole', '2'), inches('depth', '9'), inches('depth', '6')])).toStrictEqual([]);
+  });
+
   it('is not asked where there is no hole, and missed where only half of it is told', () => {
     expect(tell(rows, [])).toStrictEqual([]);
     expect(tell(rows, [inches('hole', '2')])).toMatchObject([

@@ -159,6 +159,11 @@ describe('the plan of a home', () => {
     expect(resolved(SMALL, homes).order).toStrictEqual(['joined']);
   });
 
+  it('must give the rest of its design all the same', () => {
+    const { wind: _wind, ...without } = homes;
+    expect(problems(without)).toMatchObject([{ column: 'wind', says: 'is missing from the design' }]);
+  });
+
   it('still has what that work needs of its sections, to be looked at', () => {
     expect(requiredBy('joined', homes)).toStrictEqual(['boarded']);
     expect(Object.keys(resolved(SMALL, homes).operations)).toStrictEqual(['boarded', 'joined']);

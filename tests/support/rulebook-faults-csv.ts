@@ -36,6 +36,12 @@ export const CSV_FAULTS: readonly RulebookFault[] = [
     '`wrap` is no operation',
   ],
   [
+    'another face that is the hidden work itself',
+    [C, 'piped,any,-', 'piped,second,piped'],
+    [C, 3, 'other_face'],
+    'is a third operation',
+  ],
+  [
     'another face where there is none',
     [C, 'piped,any,-', 'piped,any,wired'],
     [C, 3, 'other_face'],
@@ -140,6 +146,12 @@ export const CSV_FAULTS: readonly RulebookFault[] = [
     [V, 'start - end = 0', 'start - ending = 0'],
     [V, 8, 'relation'],
     '`ending` is no characteristic of `gassed`',
+  ],
+  [
+    'a relation with a part that is off',
+    [V, 'start - end = 0', 'start - odor = 0'],
+    [V, 8, 'relation'],
+    '`odor` is no characteristic of `gassed`',
   ],
   [
     'a relation of numbers only',

@@ -28,6 +28,9 @@ const coverOf = (
   checkKnown([is.hides], ['operation', known.operations], 'hides', complain);
   checkKnown(otherFace, ['operation', known.operations], 'other_face', complain);
   if (is.cover === is.hides) complain('hides', `\`${is.cover}\` cannot hide itself`);
+  if (otherFace.includes(is.cover) || otherFace.includes(is.hides)) {
+    complain('other_face', 'is a third operation: neither the cover nor what it hides');
+  }
   if (is.hidden !== 'second' && otherFace.length > 0)
     complain('other_face', 'belongs to rows hidden `second` only');
   return {
