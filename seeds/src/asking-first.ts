@@ -7,7 +7,7 @@ import { mendAll } from './mending';
 import { isCovered, makeRecordGood } from './record-made-good';
 import { sendUnsent } from './late';
 import type { Section } from './section-state';
-import { learn } from './section-state';
+import { isReached, learn } from './section-state';
 import { telling } from './telling';
 import type { Answer } from './telling';
 import { later, someoneOf } from './world';
@@ -64,12 +64,8 @@ function* putRight(section: Section, asked: Card, findings: NonNullable<Answer['
 
   for (const { operation, rule } of findings) {
     const card = section.cards.get(operation);
-    if (
-      card === undefined ||
-      section.done.has(operation) ||
-      operation === asked.operation ||
-      section.leftOpen.has(operation)
-    )
+    if (card === undefined || card.label || !isReached(section, card)) continue;
+    if (section.done.has(operation) || operation === asked.operation || section.leftOpen.has(operation))
       continue;
     section.now = later(section.world, section.now, section.chance.between(3, 15));
     const entry = madeGood(section, card, rule);

@@ -65,6 +65,7 @@ function* runSite(world: World, part: HomePart, chance: Chance): Flow {
     shortages: [],
     leftOpen: new Set(),
     vouched: new Set(),
+    at: 'site',
     now: later(world, part.shippedMs + DAY_MS * chance.between(1, 6), 30),
   };
   yield* workAt(site, 'site', [...site.cards.values()]);

@@ -4,7 +4,7 @@ import { tell } from './flow';
 import type { Flow } from './flow';
 import type { Card } from './measured';
 import type { RecordHold, Section } from './section-state';
-import { learn } from './section-state';
+import { isReached, learn } from './section-state';
 import { telling } from './telling';
 import type { Telling } from './telling';
 import { later } from './world';
@@ -21,7 +21,8 @@ export const isCovered = (section: Section, card: Card): boolean =>
 export function* makeRecordGood(section: Section): Flow {
   yield* enterMissing(section);
   for (const { hold, operation } of section.recordHolds) {
-    if (section.leftOpen.has(operation ?? '')) continue;
+    const card = section.cards.get(operation ?? '');
+    if (section.leftOpen.has(operation ?? '') || (card !== undefined && !isReached(section, card))) continue;
     const stays = section.recordHolds.some((one) => one.hold === hold);
     if (stays) yield* decide(section, hold);
   }
@@ -32,7 +33,8 @@ function* enterMissing(section: Section): Flow {
   for (const operation of operations) {
     const card = section.cards.get(operation);
     const unsent = section.unsent.some(({ body }) => body['station'] === card?.station);
-    if (card === undefined || card.label || unsent || section.leftOpen.has(operation)) continue;
+    if (card === undefined || card.label || !isReached(section, card)) continue;
+    if (unsent || section.leftOpen.has(operation)) continue;
     section.now = later(section.world, section.now, section.chance.between(3, 20));
     learn(section, yield* tell(entered(section, card)));
     section.done.add(operation);

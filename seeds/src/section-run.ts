@@ -61,6 +61,7 @@ export function* runSection(world: World, part: SectionPart, chance: Chance): Fl
     shortages: [],
     leftOpen: leftOpenFor(part.stays),
     vouched: new Set(),
+    at: first.station,
     now: first.fromMs,
   };
 
@@ -84,6 +85,7 @@ const leftOpenFor = (stays: readonly Stay[]): ReadonlySet<string> => {
 
 function* stayAt(section: Section, stay: Stay): Flow {
   const { world, chance } = section;
+  section.at = stay.station;
   section.now = Math.max(section.now, stay.fromMs);
   yield* noticeHidden(section, stay.station);
   yield* workOfShops(section, stay.station);

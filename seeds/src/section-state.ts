@@ -40,8 +40,14 @@ export type Section = {
   readonly leftOpen: ReadonlySet<string>;
   /** Inspectors who signed for work of a crew: they do not look at it a second time. */
   readonly vouched: Set<string>;
+  /** The station it stands at. */
+  at: string;
   now: number;
 };
+
+/** Work of a station still ahead is nobody's to make good, whatever a wrong scan says. */
+export const isReached = ({ world, at }: Section, card: Card): boolean =>
+  world.stations.indexOf(card.station) <= world.stations.indexOf(at);
 
 /** Defects a telling opened, its holds among them, are from now on known. */
 export const learn = (section: Section, said: readonly Said[]): void => {
