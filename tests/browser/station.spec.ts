@@ -1,9 +1,13 @@
+import { createHash } from 'node:crypto';
 import type { AnswerOf } from '@libs/contracts';
 import type { Browser, Page } from 'playwright-core';
 import { describeInBrowser, launch } from '../support/browser';
 import { PHONE, openBrowserPlant, openWindow, scan, signIn } from '../support/browser-plant';
 import type { BrowserPlant } from '../support/browser-plant';
 import { buildUpTo } from '../support/build-up';
+
+/** Any bytes will do: what is recorded is their fingerprint. */
+const PHOTO = Buffer.from('as if it were a photo of boxes');
 
 /** Goal: what a lead taps and scans at a station is what the record holds, also when the network goes away. */
 describeInBrowser('a station', (found) => {
@@ -80,6 +84,10 @@ describeInBrowser('a station', (found) => {
       .filter({ has: page.getByRole('heading', { name: 'Boxes set' }) });
     await boxes.getByRole('button', { name: 'Except at' }).click();
     await boxes.getByRole('button', { name: /^kitchen$/i }).click();
+    await page
+      .getByLabel('Take a photo')
+      .setInputFiles({ name: 'boxes.jpg', mimeType: 'image/jpeg', buffer: PHOTO });
+    await page.getByText(/^One photo/).waitFor();
     await page.getByRole('button', { name: /^Sign: \d+ of \d+ done/ }).click();
     await page.getByText('Rough-in is signed off.').waitFor();
 
@@ -92,6 +100,12 @@ describeInBrowser('a station', (found) => {
       value: '1.25',
       unit: '[in_i]',
     });
+  });
+
+  it('puts the fingerprint of the photo into the record, the same SHA-256 as any other program makes', async () => {
+    const fingerprint = createHash('sha256').update(PHOTO).digest('hex');
+    const story = await (await page.request.get(`${plant.address}/api/homes/T-500/history`)).text();
+    expect(story).toContain(fingerprint);
   });
 
   it('shows the open place on its row', async () => {

@@ -7,6 +7,7 @@ import { useDraft } from './drafts';
 import { ExceptPlaces } from './except-places';
 import { FormFoot } from './form-foot';
 import { PanelHead } from './panel-head';
+import { PhotoEntry } from './photo-entry';
 import { Caution } from './record-form';
 import { TallySays } from './tally-says';
 import { useTelling } from './use-telling';
@@ -122,6 +123,9 @@ const bodyOf = (cards: readonly Card[], draft: SignOffDraft) => ({
   }),
 });
 
+type Photos = { readonly photos: readonly string[] };
+const NO_PHOTOS: Photos = { photos: [] };
+
 /** One signature for all the station owes this section: all as planned, except ... */
 export const SignOffForm = (): ReactNode => {
   const { t, say } = useSpeech();
@@ -132,6 +136,11 @@ export const SignOffForm = (): ReactNode => {
     `${section.serial}/${station.id}/sign-off`,
     emptyOf(cards),
   );
+  const {
+    draft: kept,
+    change: keep,
+    forget: forgetPhotos,
+  } = useDraft<Photos>(`${section.serial}/${station.id}/sign-off-photos`, NO_PHOTOS);
   const done = cards.filter(({ operation }) => draft[operation]?.done === true);
   const tally = tallyOf(done, ({ operation }) => draft[operation]?.typed ?? {});
   const submit = async (event: SyntheticEvent): Promise<void> => {
@@ -140,8 +149,12 @@ export const SignOffForm = (): ReactNode => {
       serial: section.serial,
       station: station.id,
       ...bodyOf(cards, draft),
+      photos: [...kept.photos],
     });
-    if (result !== 'turned-down') forget();
+    if (result !== 'turned-down') {
+      forget();
+      forgetPhotos();
+    }
     told(result, t('told.sign-off', { station: say(station.name) }));
   };
   return (
@@ -162,6 +175,13 @@ export const SignOffForm = (): ReactNode => {
           );
         })}
       </ul>
+      {done.some(({ photo }) => photo !== 'none') && (
+        <PhotoEntry
+          photos={kept.photos}
+          needed={done.some(({ photo }) => photo === 'always')}
+          change={(photos) => keep({ photos })}
+        />
+      )}
       <FormFoot
         telling={telling}
         action={t('sign-off.sign', { done: done.length, all: cards.length })}
