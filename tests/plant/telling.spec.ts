@@ -133,6 +133,21 @@ describe('what a plant is told', () => {
     expect((await small.tell('release', { serial: WET }, 'manager', { params })).holds).toStrictEqual([]);
   });
 
+  it('lets a machine decide by the role of its token, and a person only by the roles on record', async () => {
+    await small.tell('start', { serial: WET, at: 'floor' });
+    const held = await small.tell('hold', { serial: WET, reason: 'look-again' });
+    const params = { hold: held.holds[0]?.hold ?? '' };
+    const body = { serial: WET, via: 'import' } as const;
+    const release = (actor: string) =>
+      small.plant.tell.release(
+        body,
+        { key: `release by ${actor}`, actor, assurance: 'token', roles: ['quality-manager'] },
+        params,
+      );
+    expect(await release('floor-lead')).toMatchObject({ ok: false, rejection: { code: 'not-allowed' } });
+    expect(await release('token-1')).toMatchObject({ ok: true, answer: { holds: [] } });
+  });
+
   it('writes notes down sealed, and reads them to who asks', async () => {
     await small.tell('start', { serial: WET, at: 'floor' });
     await small.tell('hold', { serial: WET, reason: 'look-again', note: 'smells of gas' });

@@ -26,7 +26,12 @@ export const Told = createParamDecorator((_: unknown, context: ExecutionContext)
   const { route, request } = arrived(context);
   const { me, assurance } = whoAsks(request);
   return {
-    sender: { key: idempotencyKey(request.headers['idempotency-key']), actor: me.actor, assurance },
+    sender: {
+      key: idempotencyKey(request.headers['idempotency-key']),
+      actor: me.actor,
+      assurance,
+      roles: me.roles,
+    },
     params: parse(checksOf(route).params, request.params, ['path']),
     body: parse(route.body ?? z.undefined(), request.body),
   };
