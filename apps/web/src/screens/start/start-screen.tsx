@@ -26,6 +26,7 @@ const Stations = (): ReactNode => {
   const [all, setAll] = useState(false);
   const own = plant.stations.filter(({ id }) => me.stations.includes(id) || id === homeStation());
   const shown = all || own.length === 0 ? plant.stations : own;
+  if (plant.stations.length === 0) return <p className="notice due">{t('start.no-rulebook')}</p>;
   return (
     <section className="stack" aria-labelledby="stations">
       <h2 id="stations">{t('start.stations')}</h2>
@@ -52,6 +53,28 @@ const Stations = (): ReactNode => {
   );
 };
 
+const Screens = (): ReactNode => {
+  const { t } = useSpeech();
+  const { me } = useSignedIn();
+  return (
+    <nav aria-label={t('start.screens')}>
+      <ul className="entries">
+        {entriesFor(me.roles).map((entry) => (
+          <li key={entry.to}>
+            <Link to={entry.to} className="entry">
+              <strong>{t(entry.title)}</strong>
+              <span>{t(entry.says)}</span>
+            </Link>
+          </li>
+        ))}
+      </ul>
+    </nav>
+  );
+};
+
+/** Whoever works at stations finds them first; to the others the screens matter more. */
+const WORKS_AT_STATIONS = ['station-lead', 'inspector', 'installer'];
+
 export const StartScreen = (): ReactNode => {
   const { t, say } = useSpeech();
   const { me, plant } = useSignedIn();
@@ -60,6 +83,9 @@ export const StartScreen = (): ReactNode => {
     goTo(station === undefined ? places.home(serial) : places.sectionAt(station, serial));
   };
   useWedge(open);
+  const atStations = me.roles.some((role) => WORKS_AT_STATIONS.includes(role));
+  const stations = <Stations key="stations" />;
+  const screens = <Screens key="screens" />;
   return (
     <main className="page start" id="main">
       <div className="page-head">
@@ -70,19 +96,7 @@ export const StartScreen = (): ReactNode => {
       </div>
       <div className="start-body">
         <ScanField found={open} />
-        <Stations />
-        <nav aria-label={t('start.screens')}>
-          <ul className="entries">
-            {entriesFor(me.roles).map((entry) => (
-              <li key={entry.to}>
-                <Link to={entry.to} className="entry">
-                  <strong>{t(entry.title)}</strong>
-                  <span>{t(entry.says)}</span>
-                </Link>
-              </li>
-            ))}
-          </ul>
-        </nav>
+        {atStations ? [stations, screens] : [screens, stations]}
       </div>
       <p className="governing">{say(plant.governing)}</p>
     </main>
