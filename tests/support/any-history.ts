@@ -1,3 +1,4 @@
+import type { Finding } from '@libs/judge';
 import type { UnitEvent } from '@libs/record';
 import fc from 'fast-check';
 
@@ -6,6 +7,16 @@ import fc from 'fast-check';
  * section is not, withdrawals of what was never there, and every entry up to two days late or early.
  */
 export type AnyEntry = { readonly serial: string; readonly occurredAt: string; readonly event: UnitEvent };
+
+/** Members out of order on purpose: stored, they stand in another. */
+const SHORTFALL: Finding = {
+  rule: 'value-missing',
+  grade: 'hold',
+  class: 'record',
+  station: 'rough-in',
+  operation: 'wired',
+  source: { row: 'values.csv:34', reference: '', kind: 'practice' },
+};
 
 const serial = fc.constantFrom('26-0001-A', '26-0001-B', '26-0002-A');
 const station = fc.constantFrom('floor', 'rough-in', 'drywall');
@@ -69,6 +80,7 @@ const anyEvent: fc.Arbitrary<UnitEvent> = fc.oneof(
       operation: fc.option(operation),
       characteristic: fc.constant(null),
       defect: fc.option(defectId),
+      finding: fc.constantFrom(undefined, SHORTFALL),
     }),
   ),
   data('HoldReleased', fc.record({ hold: holdId, how: fc.constantFrom('verified', 'decided') })),
