@@ -1,6 +1,6 @@
 import { SILENCE, scanned, typed } from '../../apps/web/src/scan/burst';
 import type { Burst } from '../../apps/web/src/scan/burst';
-import { inPieces, meantBy, tidied } from '../../apps/web/src/scan/serials';
+import { inPieces, meantBy, surelyMeantBy, tidied } from '../../apps/web/src/scan/serials';
 
 const burst = (text: string, gapMs: number): { burst: Burst; atMs: number } =>
   text
@@ -65,5 +65,16 @@ describe('a serial typed by hand', () => {
     expect(inPieces('CB2604170123')).toStrictEqual(['CB', '26', '0417', '0123']);
     for (const serial of ['H26-1059-C', 'CB2604170123', 'x', 'A1.B2_C3:4567890'])
       expect(inPieces(serial).join('')).toBe(serial);
+  });
+});
+
+describe('a serial typed or scanned without its joiners', () => {
+  it('is known for certain where just one has those letters and digits', () => {
+    expect(surelyMeantBy('h261059a', ['H26-1059-A', 'H26-1059-B'])).toBe('H26-1059-A');
+  });
+
+  it('is only guessed at where a letter may have been a digit, or two serials read the same', () => {
+    expect(surelyMeantBy('H26IO59A', ['H26-1059-A'])).toBeUndefined();
+    expect(surelyMeantBy('H261059A', ['H26-1059-A', 'H2-61059A'])).toBeUndefined();
   });
 });

@@ -40,6 +40,14 @@ export const meantBy = (typed: string, known: readonly string[]): readonly strin
   return [...same, ...near].slice(0, 6);
 };
 
+const unjoined = (serial: string): string => tidied(serial).replace(/[-._:]/g, '');
+
+/** The one known serial that was typed or scanned without its joiners: printed labels often carry none. */
+export const surelyMeantBy = (typed: string, known: readonly string[]): string | undefined => {
+  const same = known.filter((serial) => unjoined(serial) === unjoined(typed));
+  return same.length === 1 ? same[0] : undefined;
+};
+
 const JOINER = /(?<=[-._:])|(?=[-._:])/;
 const LETTER_OR_DIGIT = /(?<=\d)(?=[A-Z])|(?<=[A-Z])(?=\d)/;
 /** As many characters as are read aloud in one breath. */

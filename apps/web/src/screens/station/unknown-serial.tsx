@@ -1,8 +1,9 @@
+import { useEffect } from 'react';
 import type { ReactNode } from 'react';
 import { useQuestion } from '../../api/use-question';
 import { places } from '../../router/places';
-import { Link } from '../../router/router';
-import { meantBy } from '../../scan/serials';
+import { Link, swapTo } from '../../router/router';
+import { meantBy, surelyMeantBy } from '../../scan/serials';
 import { Mark } from '../../ui/mark';
 import { Serial } from '../../ui/serial';
 import { useSpeech } from '../../words/words';
@@ -18,6 +19,10 @@ export const UnknownSerial = ({ typed, station, onLine }: Props): ReactNode => {
   const homes = useQuestion('homes', { search: typed.slice(-TAIL) });
   const known = [...new Set([...onLine, ...(homes.answer?.homes.flatMap(({ sections }) => sections) ?? [])])];
   const meant = meantBy(typed, known);
+  const sure = surelyMeantBy(typed, known);
+  useEffect(() => {
+    if (sure !== undefined) swapTo(places.sectionAt(station, sure));
+  }, [sure, station]);
   return (
     <section className="stack" role="alert">
       <div className="notice refused">
