@@ -12,6 +12,8 @@ const DAY_MS = 86_400_000;
 const START = Date.parse('2026-01-05T06:00:00.000Z');
 /** Sections started a day. */
 const A_DAY = 6;
+/** At the least, so that enough lives are told. */
+const EVENTS_OF_A_LIFE = 90;
 
 type Happened = { readonly event: UnitEvent; readonly occurredAt: string };
 
@@ -37,6 +39,13 @@ export const sectionLife = (n: number): readonly Happened[] => {
   }
   return life;
 };
+
+/** The first so many events of whole sections' lives, in the order they happened. */
+export const sectionLives = (size: number): readonly Happened[] =>
+  Array.from({ length: Math.ceil(size / EVENTS_OF_A_LIFE) }, (_, n) => sectionLife(n))
+    .flat()
+    .sort((a, b) => (a.occurredAt < b.occurredAt ? -1 : 1))
+    .slice(0, size);
 
 const work = (serial: string, station: number, task: number): UnitEvent => ({
   type: 'WorkRecorded',

@@ -1,7 +1,7 @@
 import type { Meta, ReadStream, Recorded, StreamKind } from '@libs/kernel';
 import { accept, reject } from '@libs/kernel';
 import { partOf } from '@libs/ledger';
-import type { Asking, Keeper } from '@libs/ledger';
+import type { Asking } from '@libs/ledger';
 
 /** An event of the size and make of those a station sends all day: 630 bytes as stored. */
 type WorkRecorded = {
@@ -83,28 +83,3 @@ const metaOf = (run: string, n: number): Meta => ({
   via: 'tablet',
   station: 'walls',
 });
-
-/** A view kept as the ledger's own are: reduced in memory, one statement for all that changed. */
-export const cardKeeper = (): Keeper => {
-  const counts = new Map<string, number>();
-  return {
-    name: 'bench-card',
-    keep: async (events, sql) => {
-      const touched = new Map<string, number>();
-      for (const { stream } of events)
-        touched.set(stream, (touched.get(stream) ?? counts.get(stream) ?? 0) + 1);
-      await sql.query(UPSERT, [JSON.stringify([...touched])]);
-      for (const [stream, count] of touched) counts.set(stream, count);
-    },
-    dropped: () => {
-      counts.clear();
-    },
-  };
-};
-
-export const CARD_TABLE =
-  'CREATE TABLE bench_card (stream TEXT PRIMARY KEY, entries INTEGER NOT NULL) STRICT, WITHOUT ROWID';
-
-const UPSERT = `
-  INSERT INTO bench_card (stream, entries) SELECT value ->> 0, value ->> 1 FROM json_each($1) WHERE true
-  ON CONFLICT (stream) DO UPDATE SET entries = excluded.entries`;
