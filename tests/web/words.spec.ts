@@ -2,8 +2,10 @@ import { readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { parse, TYPE } from '@formatjs/icu-messageformat-parser';
 import { RULINGS } from '../../apps/server/src/http/rejected';
-import en from '../../apps/web/src/words/en.json';
-import es from '../../apps/web/src/words/es.json';
+import { floorWords as enFloor } from '../../apps/web/src/words/en/floor';
+import { officeWords as enOffice } from '../../apps/web/src/words/en/office';
+import { floorWords as esFloor } from '../../apps/web/src/words/es/floor';
+import { officeWords as esOffice } from '../../apps/web/src/words/es/office';
 
 const SOURCES = join(__dirname, '../../apps/web/src');
 const sources = (folder: string): readonly string[] =>
@@ -28,8 +30,8 @@ const blanksOf = (elements: readonly Element[]): readonly string[] =>
   ]);
 const blanks = (message: string): readonly string[] => [...new Set(blanksOf(parse(message)))].sort();
 
-const english: Readonly<Record<string, string>> = en;
-const spanish: Readonly<Record<string, string>> = es;
+const english: Readonly<Record<string, string>> = { ...enFloor, ...enOffice };
+const spanish: Readonly<Record<string, string>> = { ...esFloor, ...esOffice };
 
 describe('the words of the screens', () => {
   it('have a sentence for every reason the record gives for not taking an entry', () => {
@@ -51,6 +53,24 @@ describe('the words of the screens', () => {
       Object.keys(english).filter(
         (key) => !key.startsWith('problem.') && !code.includes(`'${key}'`) && !code.includes(`"${key}"`),
       ),
+    ).toStrictEqual([]);
+  });
+
+  it('of the stations need none of the words that a tablet does not load', () => {
+    const floor = [
+      'screens/station',
+      'screens/start',
+      'screens/sign-in',
+      'ui',
+      'session',
+      'scan',
+      'api',
+      'look',
+    ]
+      .flatMap((folder) => sources(join(SOURCES, folder)))
+      .join('\n');
+    expect(
+      Object.keys(enOffice).filter((key) => floor.includes(`'${key}'`) || floor.includes(`"${key}"`)),
     ).toStrictEqual([]);
   });
 

@@ -7,7 +7,7 @@ import type { Place } from './router/places';
 import { Link, useAddress } from './router/router';
 import { useSession } from './session/session';
 import { TroubleNotice } from './ui/trouble';
-import { useSpeech } from './words/words';
+import { OfficeWords, useSpeech } from './words/words';
 import type { WordKey } from './words/words';
 
 const StartScreen = lazy(() =>
@@ -68,8 +68,12 @@ const Gate = ({ place }: { readonly place: Place }): ReactNode => {
         <TroubleNotice trouble={{ kind: 'unreachable' }} again={() => void renew()} />
       </main>
     );
-  return state === 'signed-out' ? <SignInScreen /> : screenOf(place);
+  if (state === 'signed-out') return <SignInScreen />;
+  return ON_THE_FLOOR.has(place.screen) ? screenOf(place) : <OfficeWords>{screenOf(place)}</OfficeWords>;
 };
+
+/** Screens a tablet shows at a station: they do without the words of all others. */
+const ON_THE_FLOOR: ReadonlySet<Place['screen']> = new Set(['start', 'sign-in', 'station', 'unknown']);
 
 const TITLES: Readonly<Record<Place['screen'], WordKey>> = {
   start: 'nav.start',

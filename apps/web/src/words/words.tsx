@@ -1,11 +1,13 @@
 import IntlMessageFormat from 'intl-messageformat';
 import { createContext, useCallback, useContext, useEffect, useMemo, useState } from 'react';
 import type { ReactNode } from 'react';
-import type en from './en.json';
+import type { floorWords } from './en/floor';
+import type { officeWords } from './en/office';
 
 export type Language = 'en' | 'es';
-export type WordKey = keyof typeof en;
-type Catalogue = Readonly<Record<WordKey, string>>;
+export type WordKey = keyof typeof floorWords | keyof typeof officeWords;
+/** Of the office's words only once a screen has asked for them. */
+type Catalogue = Readonly<Partial<Record<WordKey, string>>>;
 /** What the server says comes in both languages. */
 export type Both = { readonly en: string; readonly es: string };
 export type Blanks = Readonly<Record<string, string | number | null>>;
@@ -23,8 +25,16 @@ const firstLanguage = (): Language => {
   return isLanguage(browser) ? browser : 'en';
 };
 
-const catalogueOf = async (language: Language): Promise<Catalogue> =>
-  language === 'es' ? (await import('./es.json')).default : (await import('./en.json')).default;
+const floorOf = async (language: Language): Promise<Catalogue> =>
+  language === 'es' ? (await import('./es/floor')).floorWords : (await import('./en/floor')).floorWords;
+
+const officeOf = async (language: Language): Promise<Catalogue> =>
+  language === 'es' ? (await import('./es/office')).officeWords : (await import('./en/office')).officeWords;
+
+const catalogueOf = async (language: Language, office: boolean): Promise<Catalogue> => {
+  const [floor, more] = await Promise.all([floorOf(language), office ? officeOf(language) : {}]);
+  return { ...floor, ...more };
+};
 
 export type Speech = {
   readonly language: Language;
@@ -36,6 +46,9 @@ export type Speech = {
   readonly knows: (key: string) => key is WordKey;
   /** A sentence of the server's. */
   readonly say: (words: Both) => string;
+  /** Whether the words of the screens outside the stations are there; `fetchOffice` brings them. */
+  readonly office: boolean;
+  readonly fetchOffice: () => void;
 };
 
 const SpeechContext = createContext<Speech | null>(null);
@@ -49,7 +62,8 @@ export const useSpeech = (): Speech => {
 const speakerOf = (catalogue: Catalogue, locale: string) => {
   const formats = new Map<WordKey, IntlMessageFormat>();
   return (key: WordKey, blanks?: Blanks): string => {
-    const text = catalogue[key];
+    // A floor screen that says an office word shows its key; tests/web/words.spec.ts finds such a screen first.
+    const text = catalogue[key] ?? key;
     if (blanks === undefined) return text;
     const format = formats.get(key) ?? new IntlMessageFormat(text, locale, undefined, { ignoreTag: true });
     formats.set(key, format);
@@ -57,20 +71,24 @@ const speakerOf = (catalogue: Catalogue, locale: string) => {
   };
 };
 
+type Loaded = { readonly language: Language; readonly office: boolean; readonly catalogue: Catalogue };
+
 export const SpeechProvider = ({ children }: { readonly children: ReactNode }): ReactNode => {
   const [language, setLanguage] = useState<Language>(firstLanguage);
-  const [loaded, setLoaded] = useState<{ language: Language; catalogue: Catalogue } | null>(null);
+  const [office, setOffice] = useState(false);
+  const [loaded, setLoaded] = useState<Loaded | null>(null);
 
   useEffect(() => {
     let current = true;
-    void catalogueOf(language).then((catalogue) => {
-      if (current) setLoaded({ language, catalogue });
+    void catalogueOf(language, office).then((catalogue) => {
+      if (current) setLoaded({ language, office, catalogue });
     });
     return () => {
       current = false;
     };
-  }, [language]);
+  }, [language, office]);
 
+  const fetchOffice = useCallback(() => setOffice(true), []);
   const speak = useCallback((next: Language) => {
     localStorage.setItem(KEPT_AS, next);
     setLanguage(next);
@@ -81,12 +99,20 @@ export const SpeechProvider = ({ children }: { readonly children: ReactNode }): 
     const locale = LOCALES[loaded.language];
     const say = (words: Both): string => words[loaded.language];
     const knows = (key: string): key is WordKey => Object.hasOwn(loaded.catalogue, key);
-    return { language: loaded.language, locale, speak, t: speakerOf(loaded.catalogue, locale), knows, say };
-  }, [loaded, speak]);
+    const t = speakerOf(loaded.catalogue, locale);
+    return { language: loaded.language, locale, speak, t, knows, say, office: loaded.office, fetchOffice };
+  }, [loaded, speak, fetchOffice]);
 
   useEffect(() => {
     if (speech !== null) document.documentElement.lang = speech.locale;
   }, [speech]);
 
   return speech === null ? null : <SpeechContext value={speech}>{children}</SpeechContext>;
+};
+
+/** Waits for the words of the screens outside the stations. */
+export const OfficeWords = ({ children }: { readonly children: ReactNode }): ReactNode => {
+  const { office, fetchOffice } = useSpeech();
+  useEffect(fetchOffice, [fetchOffice]);
+  return office ? children : <main className="page" id="main" aria-busy="true" />;
 };
