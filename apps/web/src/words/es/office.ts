@@ -1,0 +1,6 @@
+import history from './history.json';
+import line from './line.json';
+import quality from './quality.json';
+
+/** What the other screens say besides, a file an area. */
+export const officeWords = { ...history, ...line, ...quality };

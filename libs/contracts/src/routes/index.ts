@@ -1,0 +1,30 @@
+import type { z } from 'zod';
+import { accessRoutes } from './access';
+import { defectsRoutes } from './defects';
+import { flowRoutes } from './flow';
+import { plantRoutes } from './plant';
+import { qualityRoutes } from './quality';
+import { workRoutes } from './work';
+import type { Route } from './route';
+
+export type { Access, Parameter, Route } from './route';
+
+/** Every route there is: the server answers by this table, the OpenAPI document and the web client come from it. */
+export const ROUTES = {
+  ...accessRoutes,
+  ...plantRoutes,
+  ...qualityRoutes,
+  ...workRoutes,
+  ...defectsRoutes,
+  ...flowRoutes,
+} as const satisfies Record<string, Route>;
+
+export type RouteName = keyof typeof ROUTES;
+/** What a route answers, and what it is told, as TypeScript sees them. */
+export type AnswerOf<N extends RouteName> = z.output<(typeof ROUTES)[N]['answer']>;
+export type TellingName = {
+  [N in RouteName]: (typeof ROUTES)[N] extends { readonly body: z.ZodType } ? N : never;
+}[RouteName];
+export type BodyOf<N extends TellingName> = z.output<(typeof ROUTES)[N]['body']>;
+/** Before defaults are filled in: what a client may send. */
+export type SentBodyOf<N extends TellingName> = z.input<(typeof ROUTES)[N]['body']>;
