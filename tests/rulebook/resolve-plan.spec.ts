@@ -89,9 +89,12 @@ describe('a build plan', () => {
     ).toStrictEqual([]);
   });
 
-  it('is told by its digest: the SHA-256 of all but the digest, as RFC 8785 writes it', () => {
+  it('is told by its digest: the SHA-256 of all but the digest as RFC 8785 writes it, operations by theirs', () => {
     const { digest, ...rest } = resolved();
-    expect(digest).toBe(sha256Hex(canonicalJson({ ...rest, operations: { ...rest.operations } })));
+    const operations = Object.fromEntries(
+      Object.entries(rest.operations).map(([id, operation]) => [id, sha256Hex(canonicalJson({ ...operation }))]),
+    );
+    expect(digest).toBe(sha256Hex(canonicalJson({ ...rest, operations })));
     expect(resolved(SMALL, { ...DESIGN, wind: 'II' }).digest).not.toBe(digest);
     expect(resolved().digest).toBe(digest);
   });

@@ -118,7 +118,7 @@ export type Design = { readonly [attribute: string]: DesignValue };
 
 export type CompiledPlan = {
   readonly revision: number;
-  /** SHA-256 of the plan's canonical JSON without this field. */
+  /** SHA-256 of the canonical JSON of all but this field, each operation stood in for by the SHA-256 of its own. */
   readonly digest: string;
   readonly design: Design;
   readonly stations: readonly PlannedStation[];

@@ -1,7 +1,7 @@
 import type { CompiledPlan, Design } from '@libs/judge';
 import type { Json, JsonObject } from '@libs/kernel';
 import { canonicalJson } from '@libs/kernel';
-import { readRulebook, resolvePlan } from '@libs/rulebook';
+import { planDigest, readRulebook, resolvePlan } from '@libs/rulebook';
 import type { Rulebook, RulebookFiles, RulebookProblem } from '@libs/rulebook';
 import { createHash } from 'node:crypto';
 import { homePlan } from './home-plan';
@@ -117,13 +117,7 @@ const keep = (resolved: Map<string, CompiledPlan>, key: string, plan: CompiledPl
 export const inOneLine = ({ file, row, column, says }: RulebookProblem): string =>
   `${file}, row ${row}${column === null ? '' : `, column ${column}`}: ${says}`;
 
-/** A plan is JSON throughout; its type does not say so, because its members are named. */
-const digestOf = (plan: Omit<CompiledPlan, 'digest'>): string =>
-  sha256Hex(
-    canonicalJson(
-      Object.fromEntries(Object.entries(plan).map(([name, member]): [string, Json] => [name, member])),
-    ),
-  );
+const digestOf = (plan: Omit<CompiledPlan, 'digest'>): string => planDigest(plan, sha256Hex);
 
 const designJson = (design: Design): JsonObject =>
   ({ ...design }) satisfies { readonly [name: string]: Json };

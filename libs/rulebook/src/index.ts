@@ -3,5 +3,6 @@ export * from './feel';
 export * from './labels';
 export * from './open-rulebook';
 export * from './read-rulebook';
+export { planDigest } from './plan-text';
 export * from './resolve-plan';
 export * from './rulebook';

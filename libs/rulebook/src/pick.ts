@@ -8,6 +8,8 @@ import { matches, mostSpecific } from './design-space';
 export type Picked = {
   readonly row: OperationRow;
   readonly fields: OperationFields;
+  /** Which of its variants: its place in the list, -1 for none. */
+  readonly variant: number;
   readonly hides: readonly Hiding[];
 };
 export type Hiding = CoverRow;
@@ -26,7 +28,7 @@ export const select = (
       row.id,
       {
         row,
-        fields: fieldsFor(row, design),
+        ...fieldsFor(row, design),
         hides: (covers.get(row.id) ?? []).flatMap((table) => mostSpecific(table, design) ?? []),
       },
     ]),
@@ -34,9 +36,12 @@ export const select = (
 };
 
 /** As the variant for this design has it: a gasket shipped loose is the home's, not a section's. */
-export const fieldsFor = ({ fields, variants }: OperationRow, design: Design): OperationFields => {
-  const variant = variants.find(({ when }) => matches(when, design));
-  return variant === undefined ? fields : { ...fields, ...variant.fields };
+const fieldsFor = (
+  { fields, variants }: OperationRow,
+  design: Design,
+): Pick<Picked, 'fields' | 'variant'> => {
+  const variant = variants.findIndex(({ when }) => matches(when, design));
+  return { variant, fields: variant < 0 ? fields : { ...fields, ...variants[variant]?.fields } };
 };
 
 /** Where each station stands, shops by what they feed in this design. */
