@@ -1,8 +1,8 @@
 import { ROUTES } from '@libs/contracts';
-import type { AnswerOf, SentBodyOf, TellingName } from '@libs/contracts';
+import type { AnswerOf, PlantTelling, SentBodyOf } from '@libs/contracts';
 import type { Plant, Sender } from '@libs/plant';
 
-export type Name = Exclude<TellingName, 'signIn'>;
+export type Name = PlantTelling;
 
 /** One thing somebody of the demonstration plant tells or asks, and the moment they send it. */
 export type Telling = {

@@ -2,11 +2,12 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Example, Route } from '@libs/contracts';
-import { EXAMPLE_KEYS, EXAMPLES, openApi, ROUTES, STORY } from '@libs/contracts';
+import { EXAMPLE_KEYS, EXAMPLES, openApi, PLANT_TELLINGS, ROUTES, STORY } from '@libs/contracts';
 import type { Plant } from '@libs/plant';
-import { openAccess, openPlantAt } from '@libs/plant';
+import { accessOver, openAccessLog, openAccessRows, openPlantAt } from '@libs/plant';
 import type { Setting } from '../../apps/server/src/tokens';
 import { createServer } from '../../apps/server/src/composition/server';
+import { setupFor } from '../../apps/server/src/setup/setup';
 import type { TestServer } from '../support/server';
 import { openTestServer } from '../support/server';
 
@@ -51,7 +52,12 @@ describe('the table of routes', () => {
       keys: join(folder, 'keys'),
       name: 'x',
     });
-    const access = await openAccess({ sqlite: join(folder, 'access.db') });
+    const rows = await openAccessRows({ sqlite: join(folder, 'access.db') });
+    const access = accessOver(rows);
+    const accessLog = await openAccessLog(
+      { at: { file: join(folder, 'accesses.db') }, keys: join(folder, 'keys'), trouble: () => undefined },
+      { rows, notes: access.notes },
+    );
     const setting: Setting = {
       engine: 'sqlite',
       ledger: 'x',
@@ -62,6 +68,8 @@ describe('the table of routes', () => {
     const server = await createServer({
       plant,
       access,
+      accessLog,
+      setup: setupFor(plant, access),
       setting,
       readFault: () => undefined,
       log: () => undefined,
@@ -77,6 +85,7 @@ describe('the table of routes', () => {
 
     await server.close();
     await plant.close();
+    await accessLog.close();
     await access.close();
     rmSync(folder, { recursive: true });
   });
@@ -115,31 +124,31 @@ describe('the examples of the API document', () => {
     server.post(addressOf(name), body as object, { key, by: SENT_BY[name] ?? 'lead' });
 
   it('are there for everything that is told', () => {
+    expect([...PLANT_TELLINGS].sort()).toStrictEqual([...STORY].sort());
     const told = Object.entries(routes).filter(([, { body }]) => body !== undefined);
-    expect(told.map(([name]) => name).sort()).toStrictEqual([...STORY].sort());
+    expect(told.filter(([name]) => examples[name] === undefined)).toStrictEqual([]);
   });
 
-  it.each(STORY.filter((name) => name !== 'signIn'))(
-    'are recorded, sent as they stand and in order: %s',
-    async (name) => {
-      const example = examples[name] ?? {};
-      if (name === 'closing') {
-        await tell('defect', {
-          key: EXAMPLE_KEYS.punch,
-          body: { ...(EXAMPLES.defect?.body as object), class: 'punch' },
-        }).expect(201);
-      }
-      const answer = await tell(name, example);
+  it.each(STORY)('are recorded, sent as they stand and in order: %s', async (name) => {
+    const example = examples[name] ?? {};
+    if (name === 'closing') {
+      await tell('defect', {
+        key: EXAMPLE_KEYS.punch,
+        body: { ...(EXAMPLES.defect?.body as object), class: 'punch' },
+      }).expect(201);
+    }
+    const answer = await tell(name, example);
 
-      expect(answer.body).toMatchObject({ position: expect.any(Number) });
-      expect(answer.status).toBe(routes[name]?.status);
-      expect(answer.body.events.length).toBeGreaterThan(0);
-      expect(routes[name]?.answer.safeParse(answer.body).error).toBeUndefined();
-    },
-  );
+    expect(answer.body).toMatchObject({ position: expect.any(Number) });
+    expect(answer.status).toBe(routes[name]?.status);
+    expect(answer.body.events.length).toBeGreaterThan(0);
+    expect(routes[name]?.answer.safeParse(answer.body).error).toBeUndefined();
+  });
 
   it.each(questions)('are answered as the document says: %s', async (name, route) => {
-    const answer = await server.get(addressOf(name)).expect(route.status);
+    const open = typeof route.access === 'string' || route.access.includes('quality-manager');
+    const cookie = await server.session(open ? 'manager' : 'administrator');
+    const answer = await server.get(addressOf(name), cookie).expect(route.status);
     expect(route.answer.safeParse(answer.body).error).toBeUndefined();
   });
 

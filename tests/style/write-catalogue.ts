@@ -1,5 +1,11 @@
 import { writeFileSync } from 'node:fs';
 import { CATALOGUE, catalogue } from './event-catalogue';
+import { table, TABLE_FILE } from './who-may';
 
-writeFileSync(CATALOGUE, catalogue());
-process.stdout.write(`Wrote ${CATALOGUE}\n`);
+for (const [file, text] of [
+  [CATALOGUE, catalogue()],
+  [TABLE_FILE, table()],
+] as const) {
+  writeFileSync(file, text);
+  process.stdout.write(`Wrote ${file}\n`);
+}

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { AnswerOf } from '@libs/contracts';
 import { dataFolder, openAccess, openPlantAt } from '@libs/plant';
-import type { NewPerson, PinCost, Plant, Sender } from '@libs/plant';
+import type { NewPerson, GuessCost, Plant, Sender } from '@libs/plant';
 import request from 'supertest';
 import type { Test } from 'supertest';
 import { start } from '../../apps/server/src/composition/start';
@@ -17,11 +17,12 @@ const PEOPLE: readonly NewPerson[] = [
   { person: 'lead', name: 'Leon', roles: ['station-lead'], crew: 'electrical', stations: [] },
   { person: 'manager', name: 'Mara', roles: ['quality-manager'], crew: 'quality', stations: [] },
   { person: 'inspector', name: 'Ines', roles: ['inspector'], crew: 'quality', stations: [] },
+  { person: 'administrator', name: 'Adah', roles: ['administrator'], crew: null, stations: [] },
   { person: 'auditor', name: 'Aldo', roles: ['auditor'], crew: null, stations: [] },
 ];
 
 /** A hundredth of the real work for a PIN: every test server signs people in. */
-const CHEAP: PinCost = { log2N: 9, r: 8, p: 1 };
+const CHEAP: GuessCost = { memoryKiB: 64, passes: 1 };
 
 /** A real server on a real SQLite file, over the demonstration's rulebook. */
 export type TestServer = {
@@ -36,6 +37,7 @@ export type TestServer = {
   readonly head: () => Promise<number>;
   readonly eventsOf: (serial: string) => Promise<AnswerOf<'history'>['entries']>;
   readonly log: readonly string[];
+  readonly setupCode: () => string | null;
   readonly stop: () => Promise<void>;
   readonly again: () => Promise<void>;
   readonly clear: () => Promise<void>;
@@ -45,6 +47,8 @@ export type TestServerWish = {
   readonly demonstration?: boolean;
   /** A PostgreSQL database in place of a SQLite file. */
   readonly databaseUrl?: string;
+  /** Who works there; left out: one of each role. */
+  readonly people?: readonly NewPerson[];
   /** What was told before the server came up. */
   readonly before?: (plant: Plant) => Promise<void>;
 } & Partial<Served>;
@@ -53,7 +57,7 @@ const sender = (key: string): Sender => ({ key, actor: 'manager', assurance: 'pi
 
 const fill = async (
   folder: string,
-  { demonstration = true, databaseUrl, before }: TestServerWish,
+  { demonstration = true, databaseUrl, people = PEOPLE, before }: TestServerWish,
 ): Promise<string> => {
   const files = dataFolder(folder);
   const plant = await openPlantAt({
@@ -68,7 +72,7 @@ const fill = async (
     sender('issue'),
   );
   if (!issued.ok) throw new Error(JSON.stringify(issued.problems));
-  for (const person of PEOPLE) await plant.enroll(person, sender(`enroll-${person.person}`));
+  for (const person of people) await plant.enroll(person, sender(`enroll-${person.person}`));
   await before?.(plant);
   await plant.close();
 
@@ -77,7 +81,7 @@ const fill = async (
     Date.now,
     CHEAP,
   );
-  for (const { person } of PEOPLE) await access.addPerson(person, PIN, true);
+  for (const { person } of people) await access.addPerson(person, PIN, { shown: true });
   const { token } = await access.makeToken({ role: 'machine', name: 'tape gauge' });
   await access.close();
   return token;
@@ -112,7 +116,8 @@ export const openTestServer = async (wish: TestServerWish = {}): Promise<TestSer
     sessions.set(person, known);
     return known;
   };
-  await Promise.all(PEOPLE.map(({ person }) => session(person)));
+  const { people = PEOPLE } = wish;
+  await Promise.all(people.map(({ person }) => session(person)));
   const cookieOf = new Map(
     await Promise.all([...sessions].map(async ([who, cookie]) => [who, await cookie] as const)),
   );
@@ -124,6 +129,7 @@ export const openTestServer = async (wish: TestServerWish = {}): Promise<TestSer
     address,
     token,
     log,
+    setupCode: () => server.setupCode,
     session,
     get,
     post: (path, body, { by = 'lead', key = randomUUID() } = {}) =>

@@ -2,13 +2,13 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { ROUTES } from '@libs/contracts';
-import type { AnswerOf, SentBodyOf, TellingName } from '@libs/contracts';
+import type { AnswerOf, PlantTelling, SentBodyOf } from '@libs/contracts';
 import { openPlantAt } from '@libs/plant';
 import type { NewPerson, Plant, Sender, Told } from '@libs/plant';
 import type { RulebookFiles } from '@libs/rulebook';
 import { WET_HALF, demonstrationRulebookFiles } from './demonstration-rulebook';
 
-type Name = Exclude<TellingName, 'signIn'>;
+type Name = PlantTelling;
 type Rejected = Extract<Told<never>, { readonly ok: false }>['rejection'];
 
 /** A plant with the demonstration's rulebook, on a SQLite file of its own, and a clock that tests set. */

@@ -1,17 +1,10 @@
-import { ROUTES } from '@libs/contracts';
-import type { AnswerOf, TellingName } from '@libs/contracts';
+import { PLANT_TELLINGS, ROUTES } from '@libs/contracts';
+import type { AnswerOf, PlantTelling } from '@libs/contracts';
 import type { Plant, Sender } from '@libs/plant';
 import { z } from 'zod';
 
-export type Telling = Exclude<TellingName, 'signIn'>;
-
-/** Route names of tellings: what a line of commands may call for. */
-export const TELLINGS: ReadonlySet<string> = new Set(
-  Object.entries(ROUTES)
-    .filter(([name, route]) => 'body' in route && name !== 'signIn')
-    .map(([name]) => name),
-);
-export const isTelling = (name: string): name is Telling => TELLINGS.has(name);
+/** What a line of commands may call for. */
+export const isTelling = (name: string): name is PlantTelling => PLANT_TELLINGS.has(name);
 
 export type TellingAnswer =
   | { readonly ok: true; readonly answer: AnswerOf<'lot'> }
@@ -27,10 +20,10 @@ type Tell = (
 >;
 
 /** A name known only at run time picks its function: that body and answer belong together is the table's promise. */
-const tellingNamed = (plant: Plant, name: Telling): Tell => plant.tell[name] as Tell;
+const tellingNamed = (plant: Plant, name: PlantTelling): Tell => plant.tell[name] as Tell;
 
 export type Sent = {
-  readonly name: Telling;
+  readonly name: PlantTelling;
   readonly body: unknown;
   readonly sender: Sender;
   readonly params?: { readonly [name: string]: string };

@@ -31,7 +31,7 @@ const makeDemonstration = async () => {
 const oneOfEach = (people) =>
   people.filter((one, at) => people.findIndex(({ roles }) => `${roles}` === `${one.roles}`) === at);
 
-const greet = async (address) => {
+const greet = async (address, setupCode) => {
   const { people } = await (await fetch(`${address}/api/sign-ins`)).json();
   say(`\nStudbook is ready at ${address.replace('127.0.0.1', 'localhost')}`);
   const shown = people.filter(({ pin }) => pin !== null);
@@ -40,7 +40,8 @@ const greet = async (address) => {
   for (const { person, name, roles, pin } of oneOfEach(shown)) {
     say(`  ${name.padEnd(8)} (${person})  PIN ${pin}  ${roles.join(', ')}`);
   }
-  if (people.length === 0) say('Nobody can sign in yet: npx studbook --help says how to add people.');
+  if (setupCode !== null)
+    say(`There is no administrator yet. Open the address above and give this code: ${setupCode}`);
   say('Stop with Ctrl-C.');
 };
 
@@ -48,8 +49,8 @@ const greet = async (address) => {
 const serve = () => {
   const server = fork(SERVER, { cwd: ROOT, env: environment });
   for (const signal of ['SIGINT', 'SIGTERM', 'SIGHUP']) process.on(signal, () => server.kill(signal));
-  server.on('message', ({ ready }) => {
-    greet(ready).catch((error) =>
+  server.on('message', ({ ready, setupCode }) => {
+    greet(ready, setupCode).catch((error) =>
       say(`The server is up at ${ready}, but did not say who may sign in: ${error.message}`),
     );
   });

@@ -22,7 +22,7 @@ const main = async (): Promise<void> => {
   const settings = readSettings(process.env);
   const server = await start(settings, log, { web: WEB });
   log('ready', { address: server.address, data: settings.data, process: process.pid });
-  process.send?.({ ready: server.address });
+  process.send?.({ ready: server.address, setupCode: server.setupCode });
 
   let stopping = false;
   const stop = (why: string): void => {

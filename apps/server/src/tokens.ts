@@ -5,6 +5,8 @@ export const SETTING = Symbol('setting');
 export const FAULTS = Symbol('faults');
 export const LOG = Symbol('log');
 export const STREAMS = Symbol('streams');
+export const ACCESS_LOG = Symbol('access log');
+export const SETUP = Symbol('setup');
 
 /** What a controller may know of how this server was set up. */
 export type Setting = {

@@ -135,10 +135,20 @@ const story = {
   return: { body: { serial: TOLD.wet, to: 'rough-in' } },
   label: { body: { serial: TOLD.wet, number: 'XYZ 000 001' } },
   shipment: { body: { serial: TOLD.wet } },
-  signIn: { body: { person: 'p-112', pin: '5578' } },
 } satisfies { readonly [name in RouteName]?: Example };
 
-export const EXAMPLES: { readonly [name in RouteName]?: Example } = { ...asks, ...story };
+const access = {
+  signIn: { body: { person: 'p-112', pin: '5578' } },
+  setUp: { body: { code: 'B7KD-93MX-TQ2W', name: 'Ada', pin: '550731' } },
+  person: { body: { name: 'Bo', roles: ['station-lead'], crew: 'electrical', stations: ['rough-in'] } },
+  personPin: { params: { person: 'p-112' }, body: {} },
+  leaving: { params: { person: 'p-112' }, body: {} },
+  sessionEnd: { params: { session: '3f0a91c2d4e5' }, body: {} },
+  token: { body: { role: 'machine', name: 'gauge at the test station' } },
+  tokenEnd: { params: { token: '3f0a91c2d4e5' }, body: {} },
+} satisfies { readonly [name in RouteName]?: Example };
+
+export const EXAMPLES: { readonly [name in RouteName]?: Example } = { ...asks, ...story, ...access };
 export const exampleOf = (route: string): Example | undefined => byName[route];
 const byName: { readonly [route: string]: Example | undefined } = EXAMPLES;
 

@@ -1,3 +1,4 @@
+export * from './access';
 export * from './examples';
 export * from './openapi';
 export * from './routes';

@@ -7,10 +7,13 @@ export type DataFolder = {
   readonly keys: string;
   /** Who may sign in. */
   readonly access: string;
+  /** Who came in, who was kept out, who was given access. */
+  readonly accessLog: string;
 };
 
 export const dataFolder = (folder: string): DataFolder => ({
   ledger: join(folder, 'ledger.db'),
   keys: join(folder, 'keys'),
   access: join(folder, 'access.db'),
+  accessLog: join(folder, 'accesses.db'),
 });

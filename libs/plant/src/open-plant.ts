@@ -12,7 +12,7 @@ import { tellLot, tellMounting } from './lots';
 import { tellMove, tellPull, tellReturn, tellShipment } from './moves';
 import { nameBook } from './names';
 import { newsFrom } from './news';
-import { enroll } from './people';
+import { enroll, leave } from './people';
 import type { Plant, Tellings } from './plant';
 import { plansOf } from './plans';
 import { readPeople, rosterOf } from './roster';
@@ -40,6 +40,7 @@ export const openPlant = async (parts: PlantParts): Promise<Plant> => {
     open: openLedgerOf(workings),
     issueRevision: issueRevision(workings),
     enroll: enroll(workings),
+    leave: leave(workings),
     calibrate: calibrate(workings),
     people: () => Promise.resolve(roster.people()),
     news: (after) => newsFrom(workings, after),

@@ -10,6 +10,7 @@ const ROLES: readonly Role[] = [
   'station-lead',
   'quality-manager',
   'inspector',
+  'agency-inspector',
   'auditor',
   'administrator',
   'machine',
@@ -44,4 +45,21 @@ export const enroll =
     ]);
     if (!outcome.ok) throw new Error(`${person} was not enrolled: ${outcome.rejection.code}`);
     for (const event of outcome.events) workings.roster.learn(event);
+  };
+
+export const leave =
+  (workings: Workings): Plant['leave'] =>
+  async (person, sender) => {
+    const arrival = arrivalOf(workings, { route: 'leave', body: { person, via: 'tablet' as const }, sender });
+    const outcome = await askLedger(workings, arrival, [
+      partOf({
+        kind: PERSON,
+        id: person,
+        command: { type: 'RecordLeaving', data: { person } },
+        facts: () => ({}),
+      }),
+    ]);
+    if (!outcome.ok) return false;
+    for (const event of outcome.events) workings.roster.learn(event);
+    return true;
   };

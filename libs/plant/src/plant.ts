@@ -1,4 +1,4 @@
-import type { AnswerOf, BodyOf, TellingName } from '@libs/contracts';
+import type { AnswerOf, BodyOf, PlantTelling } from '@libs/contracts';
 import type { RecordedValue } from '@libs/judge';
 import type { Assurance } from '@libs/kernel';
 import type { RulebookFiles, RulebookProblem } from '@libs/rulebook';
@@ -25,10 +25,9 @@ export type Told<A> =
       };
     };
 
-type Keyed = Exclude<TellingName, 'signIn'>;
 /** One function for each telling route, under the route's own name. `params` are the path's. */
 export type Tellings = {
-  readonly [N in Keyed]: (
+  readonly [N in PlantTelling]: (
     body: BodyOf<N>,
     sender: Sender,
     params: { readonly [name: string]: string },
@@ -92,6 +91,8 @@ export type Plant = {
     | { readonly ok: false; readonly problems: readonly RulebookProblem[] }
   >;
   readonly enroll: (person: NewPerson, sender: Sender) => Promise<void>;
+  /** They are enrolled no longer; what they did stays theirs. False: nobody of that id is enrolled. */
+  readonly leave: (person: string, sender: Sender) => Promise<boolean>;
   /** The first calibration on record enrolls the instrument. */
   readonly calibrate: (calibration: Calibration, sender: Sender) => Promise<void>;
   /** Names in clear, where the key still exists. */

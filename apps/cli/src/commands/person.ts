@@ -1,10 +1,10 @@
 import { randomInt, randomUUID } from 'node:crypto';
+import { PERSONAL_ROLES } from '@libs/contracts';
 import { Command, Option } from 'commander';
 import { withAccess, writePlant } from '../composition/open-plant';
 import { dataOption, folderOf, jsonOption } from '../options';
 import type { DataOptions } from '../options';
 import { print, printJson } from '../print';
-import { ROLES } from './token';
 
 type PersonOptions = DataOptions & {
   readonly name: string;
@@ -24,7 +24,7 @@ export const personCommand = (): Command =>
     .requiredOption('--name <name>', 'the name their colleagues read; it is sealed in the record')
     .addOption(
       new Option('--role <role>', 'may be given more than once')
-        .choices([...ROLES])
+        .choices([...PERSONAL_ROLES])
         .argParser(collect)
         .default([])
         .makeOptionMandatory(),
@@ -49,7 +49,7 @@ Example:
           { key: randomUUID(), actor: 'office', assurance: 'token' },
         ),
       );
-      await withAccess(folderOf(options), (access) => access.addPerson(person, pin));
+      await withAccess(folderOf(options), (access) => access.addPerson(person, pin, { by: 'office' }));
       if (options.json) printJson({ person, pin });
       else print(`${name} signs in as ${person} with PIN ${pin}. It is shown only here.`);
     });

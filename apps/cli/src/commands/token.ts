@@ -1,3 +1,4 @@
+import { ROLES } from '@libs/contracts';
 import { Command, Option } from 'commander';
 import { withAccess } from '../composition/open-plant';
 import { dataOption, folderOf, jsonOption } from '../options';
@@ -8,6 +9,7 @@ export const ROLES = [
   'station-lead',
   'quality-manager',
   'inspector',
+  'agency-inspector',
   'auditor',
   'administrator',
   'machine',
@@ -33,7 +35,7 @@ Only a hash of it is kept: whoever loses it makes another. A running server know
     )
     .action(async (options: DataOptions & { readonly role: string; readonly name: string }) => {
       const { role, name } = options;
-      const made = await withAccess(folderOf(options), (access) => access.makeToken({ role, name }));
+      const made = await withAccess(folderOf(options), (access) => access.makeToken({ role, name }, 'office'));
       if (options.json) printJson({ ...made, role, name });
       else print(made.token);
     });

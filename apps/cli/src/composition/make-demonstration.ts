@@ -57,7 +57,7 @@ export const makeDemonstration = async (wish: DemonstrationWish): Promise<Made> 
   try {
     const { signIns, ...made } = await fill(making, wish);
     await withAccess(folder, async (access) => {
-      for (const { person, pin } of signIns) await access.addPerson(person, pin, true);
+      for (const { person, pin } of signIns) await access.addPerson(person, pin, { shown: true });
     });
     moveIntoPlace(making, folder);
     return { folder, ...made };

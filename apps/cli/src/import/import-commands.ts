@@ -3,8 +3,10 @@ import { createInterface } from 'node:readline';
 import type { Plant } from '@libs/plant';
 import { z } from 'zod';
 import type { Progress } from '../progress';
-import { isTelling, TELLINGS, tellPlant } from '../telling';
-import type { Telling, TellingAnswer } from '../telling';
+import { isTelling, tellPlant } from '../telling';
+import type { TellingAnswer } from '../telling';
+import { PLANT_TELLINGS } from '@libs/contracts';
+import type { PlantTelling } from '@libs/contracts';
 import { importKey, rowMarks } from './import-key';
 import type { RowMark } from './import-key';
 import type { ImportSummary } from './import-summary';
@@ -22,7 +24,7 @@ export type CommandsImport = {
 /** One line of a command file. `command` is a telling's route name, `params` what its path asks for. */
 const CommandLine = z.strictObject({
   command: z.string().refine(isTelling, {
-    error: ({ input }) => `"${String(input)}" is no telling; there are ${[...TELLINGS].join(', ')}`,
+    error: ({ input }) => `"${String(input)}" is no telling; there are ${[...PLANT_TELLINGS].join(', ')}`,
   }),
   key: z.string().min(8).max(80).optional(),
   actor: z.string().min(1).max(64).default(IMPORTER),
@@ -115,7 +117,7 @@ const told = async (
   { command, key, actor, params, body }: CommandLine,
 ): Promise<TellingAnswer> => {
   const sender = { key: key ?? importKey(mark, 0), actor, assurance: 'token' } as const;
-  const name: Telling = command;
+  const name: PlantTelling = command;
   try {
     return await tellPlant(plant, { name, body, sender, params });
   } catch (error) {

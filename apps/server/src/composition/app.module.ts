@@ -1,5 +1,10 @@
 import type { DynamicModule, Provider, Type } from '@nestjs/common';
 import { APP_FILTER, APP_GUARD } from '@nestjs/core';
+import { AccessesController } from '../accesses/accesses.controller';
+import { ApiTokensController } from '../api-tokens/api-tokens.controller';
+import { PeopleController } from '../people/people.controller';
+import { SessionsController } from '../sessions/sessions.controller';
+import { SetupController } from '../setup/setup.controller';
 import { AskingsController } from '../askings/askings.controller';
 import { CorrectionsController } from '../corrections/corrections.controller';
 import { DefectsController } from '../defects/defects.controller';
@@ -30,6 +35,11 @@ import { WorkController } from '../work/work.controller';
 import { YieldController } from '../yield/yield.controller';
 
 const CONTROLLERS: readonly Type[] = [
+  SetupController,
+  SessionsController,
+  PeopleController,
+  ApiTokensController,
+  AccessesController,
   AskingsController,
   CorrectionsController,
   DefectsController,

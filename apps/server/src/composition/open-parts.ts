@@ -1,40 +1,57 @@
 import { mkdirSync } from 'node:fs';
-import type { Access, Plant } from '@libs/plant';
-import { dataFolder, openAccess, openPlantAt } from '@libs/plant';
+import type { Access, AccessLog, Plant } from '@libs/plant';
+import { accessOver, dataFolder, openAccessLog, openAccessRows, openPlantAt } from '@libs/plant';
+import type { Log } from '../http/log';
 import type { Settings } from './settings';
 
 export type OpenParts = {
   readonly plant: Plant;
   readonly access: Access;
+  readonly accessLog: AccessLog;
   readonly engine: 'sqlite' | 'postgres';
   readonly close: () => Promise<void>;
 };
 
-/** The plant and who may sign in to it, over the database the settings name. */
-export const openParts = async ({ data, databaseUrl }: Settings): Promise<OpenParts> => {
+/** The schema of the second ledger where both stand in one PostgreSQL database. */
+const ACCESSES = 'studbook_accesses';
+
+/** The plant, who may sign in to it and who did, over the database the settings name. */
+export const openParts = async (settings: Settings, log: Log): Promise<OpenParts> => {
+  const { data, databaseUrl } = settings;
   const files = dataFolder(data);
   mkdirSync(data, { recursive: true, mode: 0o700 });
 
-  const plant = await openPlantAt({
-    at: databaseUrl === null ? { file: files.ledger } : { url: databaseUrl },
-    keys: files.keys,
-    name: 'Studbook',
-  });
+  const opened: (() => Promise<void>)[] = [];
+  const close = async (): Promise<void> => {
+    for (const closeOne of opened.splice(0).reverse()) await closeOne();
+  };
   try {
-    const access = await openAccess(
+    const plant = await openPlantAt({
+      at: databaseUrl === null ? { file: files.ledger } : { url: databaseUrl },
+      keys: files.keys,
+      name: 'Studbook',
+    });
+    opened.push(() => plant.close());
+
+    const rows = await openAccessRows(
       databaseUrl === null ? { sqlite: files.access } : { postgres: databaseUrl },
     );
-    return {
-      plant,
-      access,
-      engine: databaseUrl === null ? 'sqlite' : 'postgres',
-      close: async () => {
-        await plant.close();
-        await access.close();
+    const access = accessOver(rows);
+    opened.push(() => access.close());
+
+    const accessLog = await openAccessLog(
+      {
+        at: databaseUrl === null ? { file: files.accessLog } : { url: databaseUrl, schema: ACCESSES },
+        keys: files.keys,
+        trouble: (fault) => log('accesses-not-recorded', { fault: String(fault) }),
       },
-    };
+      { rows, notes: access.notes },
+    );
+    opened.push(() => accessLog.close());
+
+    return { plant, access, accessLog, engine: databaseUrl === null ? 'sqlite' : 'postgres', close };
   } catch (fault) {
-    await plant.close();
+    await close();
     throw fault;
   }
 };

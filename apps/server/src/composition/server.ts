@@ -1,4 +1,4 @@
-import type { Access, Plant } from '@libs/plant';
+import type { Access, AccessLog, Plant } from '@libs/plant';
 import type { Provider, Type } from '@nestjs/common';
 import { NestFactory } from '@nestjs/core';
 import type { NestFastifyApplication } from '@nestjs/platform-fastify';
@@ -8,14 +8,17 @@ import type { Log } from '../http/log';
 import { openStreams } from '../http/open-streams';
 import type { FaultReader } from '../http/problem.filter';
 import { webFiles } from '../http/web-files';
+import type { Setup } from '../setup/setup';
 import type { Setting } from '../tokens';
-import { DOOR, FAULTS, LOG, PLANT, SETTING, STREAMS } from '../tokens';
+import { ACCESS_LOG, DOOR, FAULTS, LOG, PLANT, SETTING, SETUP, STREAMS } from '../tokens';
 import { AppModule } from './app.module';
 import { nestLog } from './nest-log';
 
 export type ServerParts = {
   readonly plant: Plant;
   readonly access: Access;
+  readonly accessLog: AccessLog;
+  readonly setup: Setup;
   readonly setting: Setting;
   readonly readFault: FaultReader;
   readonly log: Log;
@@ -33,12 +36,14 @@ export type Server = {
 };
 
 export const createServer = async (parts: ServerParts): Promise<Server> => {
-  const { plant, access, setting, readFault, log, web, also } = parts;
+  const { plant, access, accessLog, setup, setting, readFault, log, web, also } = parts;
   const door = openDoor(access, plant);
   const streams = openStreams();
   const provided: readonly Provider[] = [
     { provide: PLANT, useValue: plant },
     { provide: DOOR, useValue: door },
+    { provide: ACCESS_LOG, useValue: accessLog },
+    { provide: SETUP, useValue: setup },
     { provide: SETTING, useValue: setting },
     { provide: FAULTS, useValue: readFault },
     { provide: LOG, useValue: log },

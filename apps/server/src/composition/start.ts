@@ -3,10 +3,16 @@ import { version } from '../../../../package.json';
 import type { Log } from '../http/log';
 import { standing } from './ledger-faults';
 import { openParts } from './open-parts';
+import { setupFor } from '../setup/setup';
 import { createServer } from './server';
 import type { Settings } from './settings';
 
-export type Started = { readonly address: string; readonly close: () => Promise<void> };
+export type Started = {
+  readonly address: string;
+  /** Makes the first administrator; null where there is one. For whoever sees this process's output. */
+  readonly setupCode: string | null;
+  readonly close: () => Promise<void>;
+};
 
 export type Served = {
   /** Folder of the built web app. */
@@ -17,14 +23,26 @@ export type Served = {
 
 /** Opens the plant and serves it. What was opened is closed again when a later step fails. */
 export const start = async (settings: Settings, log: Log, { web, also }: Served): Promise<Started> => {
-  const { close, plant, access, engine } = await openParts(settings);
+  const { close, plant, access, accessLog, engine } = await openParts(settings, log);
+  const setup = setupFor(plant, access);
   const { readFault, status } = standing();
   try {
     const { ledger } = await plant.asks.plant();
     const setting = { engine, ledger, version, status, secureCookies: settings.secureCookies };
-    const server = await createServer({ plant, access, setting, readFault, log, web, also });
+    const server = await createServer({
+      plant,
+      access,
+      accessLog,
+      setup,
+      setting,
+      readFault,
+      log,
+      web,
+      also,
+    });
     return {
       address: await server.listen(settings.port, settings.host),
+      setupCode: await setup.code(),
       close: async () => {
         await server.close();
         await close();

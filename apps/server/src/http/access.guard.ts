@@ -16,13 +16,16 @@ export class AccessGuard implements CanActivate {
   constructor(@Inject(DOOR) private readonly door: Door) {}
 
   async canActivate(context: ExecutionContext): Promise<boolean> {
-    const { access } = routeOf(context.getHandler());
+    const { access, method, path } = routeOf(context.getHandler());
     if (access === 'anyone') return true;
 
     const request = context.switchToHttp().getRequest<FastifyRequest>();
     const who = await this.whoSends(request);
     if (who === undefined) throw unknownHere();
-    if (!mayUse(access, who.me.roles)) throw wrongRole(access, who.me.roles);
+    if (!mayUse(access, who.me.roles)) {
+      this.door.access.notes.entryRefused(who.me.actor, `${method} ${path}`);
+      throw wrongRole(access, who.me.roles);
+    }
 
     rememberWho(request, who);
     return true;

@@ -8,6 +8,8 @@ type Me = AnswerOf<'me'>;
 export type Door = {
   readonly access: Access;
   readonly whoIs: (secret: string) => Promise<Who | undefined>;
+  /** Somebody was enrolled or has left: the roster is read anew. */
+  readonly rosterChanged: () => void;
 };
 
 /** Roles taken from someone stop working after this long at the latest; until then no request copies the roster. */
@@ -18,12 +20,13 @@ export const openDoor = (access: Access, plant: Pick<Plant, 'people'>): Door => 
 
   return {
     access,
+    rosterChanged: enrolled.forget,
     whoIs: async (secret) => {
       const holder = await access.whoIs(secret);
       if (holder === undefined) return undefined;
 
       const me =
-        holder.role === null ? personal((await enrolled()).get(holder.actor)) : machine(holder, holder.role);
+        holder.role === null ? personal((await enrolled.get()).get(holder.actor)) : machine(holder, holder.role);
       return me && { me, assurance: holder.kind, secret };
     },
   };
@@ -32,12 +35,19 @@ export const openDoor = (access: Access, plant: Pick<Plant, 'people'>): Door => 
 const byId = (people: readonly NewPerson[]): ReadonlyMap<string, NewPerson> =>
   new Map(people.map((person) => [person.person, person]));
 
-const rememberFor = <A>(ms: number, read: () => Promise<A>): (() => Promise<A>) => {
+type Remembered<A> = { readonly get: () => Promise<A>; readonly forget: () => void };
+
+const rememberFor = <A>(ms: number, read: () => Promise<A>): Remembered<A> => {
   let last: { readonly answer: Promise<A>; readonly until: number } | undefined;
-  return () => {
-    const now = Date.now();
-    if (last === undefined || now >= last.until) last = { answer: read(), until: now + ms };
-    return last.answer;
+  return {
+    get: () => {
+      const now = Date.now();
+      if (last === undefined || now >= last.until) last = { answer: read(), until: now + ms };
+      return last.answer;
+    },
+    forget: () => {
+      last = undefined;
+    },
   };
 };
 

@@ -1,11 +1,11 @@
 import type { AnswerOf, BodyOf } from '@libs/contracts';
 import { ROUTES } from '@libs/contracts';
-import { Controller, Inject, Res } from '@nestjs/common';
-import type { FastifyReply } from 'fastify';
+import { Controller, Inject, Req, Res } from '@nestjs/common';
+import type { FastifyReply, FastifyRequest } from 'fastify';
 import { Answers } from '../http/answers';
 import { SentBody } from '../http/asked';
 import type { Door } from '../http/door';
-import { sessionCookie } from '../http/session-cookie';
+import { sessionCookie, sessionIn } from '../http/session-cookie';
 import type { Setting } from '../tokens';
 import { DOOR, SETTING } from '../tokens';
 import { notSignedIn, wrongPin } from './not-signed-in';
@@ -20,9 +20,10 @@ export class SignInController {
   @Answers(ROUTES.signIn)
   async signIn(
     @SentBody() { person, pin }: BodyOf<'signIn'>,
+    @Req() { headers }: FastifyRequest,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<AnswerOf<'signIn'>> {
-    const outcome = await this.door.access.signIn(person, pin);
+    const outcome = await this.door.access.signIn(person, pin, sessionIn(headers.cookie));
     if (!outcome.ok) throw notSignedIn(outcome);
 
     const who = await this.door.whoIs(outcome.session);

@@ -1,4 +1,4 @@
-import type { AnswerOf, SentBodyOf, TellingName } from '@libs/contracts';
+import type { AnswerOf, PlantTelling, SentBodyOf } from '@libs/contracts';
 import { useSyncExternalStore } from 'react';
 import { ask } from './client';
 import type { Answered } from './client';
@@ -6,7 +6,7 @@ import { jsonAs } from './json';
 import { hereAndNow, newKey } from './key';
 import type { Wanted, WebRoute } from './paths';
 
-export type WebTelling = Exclude<TellingName, 'signIn'> & WebRoute;
+export type WebTelling = PlantTelling & WebRoute;
 /** One entry that was made and not yet answered. Its key never changes, so that sending twice records once. */
 export type Unsent = {
   readonly key: string;

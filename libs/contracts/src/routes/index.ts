@@ -2,8 +2,10 @@ import type { z } from 'zod';
 import { accessRoutes } from './access';
 import { defectsRoutes } from './defects';
 import { flowRoutes } from './flow';
+import { inspectionRoutes } from './inspection';
 import { plantRoutes } from './plant';
 import { qualityRoutes } from './quality';
+import { releaseRoutes } from './release';
 import { workRoutes } from './work';
 import type { Route } from './route';
 
@@ -17,6 +19,8 @@ export const ROUTES = {
   ...workRoutes,
   ...defectsRoutes,
   ...flowRoutes,
+  ...inspectionRoutes,
+  ...releaseRoutes,
 } as const satisfies Record<string, Route>;
 
 export type RouteName = keyof typeof ROUTES;
@@ -25,6 +29,13 @@ export type AnswerOf<N extends RouteName> = z.output<(typeof ROUTES)[N]['answer'
 export type TellingName = {
   [N in RouteName]: (typeof ROUTES)[N] extends { readonly body: z.ZodType } ? N : never;
 }[RouteName];
+/** What the plant is told. Who may come in is the server's own affair. */
+export type PlantTelling = Exclude<TellingName, keyof typeof accessRoutes>;
+export const PLANT_TELLINGS: ReadonlySet<string> = new Set(
+  Object.entries(ROUTES)
+    .filter(([name, route]) => 'body' in route && !(name in accessRoutes))
+    .map(([name]) => name),
+);
 export type BodyOf<N extends TellingName> = z.output<(typeof ROUTES)[N]['body']>;
 /** Before defaults are filled in: what a client may send. */
 export type SentBodyOf<N extends TellingName> = z.input<(typeof ROUTES)[N]['body']>;

@@ -6,12 +6,13 @@ import { eventsAfter, eventsOfStreams, headOf } from './event-reading';
 import { identify } from './identity';
 import { SqlLogStore } from './sql-log-store';
 import { openPostgres } from './postgres-engine';
+import type { PostgresPlace } from './postgres-engine';
 import { LEASE_MS } from './postgres-lease';
 import { openSqlite } from './sqlite-engine';
 
 export type LedgerOptions = {
-  /** A SQLite file, or a PostgreSQL database. */
-  readonly at: { readonly file: string } | { readonly url: string };
+  /** A SQLite file, or a PostgreSQL database; a second ledger there stands in a schema of its own. */
+  readonly at: { readonly file: string } | PostgresPlace;
   /** What people call it; only told when it is made. */
   readonly name: string;
   /** Its id when it is made; random where not given. An existing ledger keeps its own. */
@@ -54,7 +55,7 @@ export const openLedger = async (options: LedgerOptions): Promise<OpenLedger> =>
 };
 
 const engineAt = ({ at, leaseMs = LEASE_MS }: LedgerOptions): Promise<Engine> =>
-  'file' in at ? openSqlite(at.file) : openPostgres(at.url, leaseMs);
+  'file' in at ? openSqlite(at.file) : openPostgres(at, leaseMs);
 
 const ledgerOn = async (engine: Engine, options: LedgerOptions): Promise<OpenLedger> => {
   const { name, clock, secret, keepers } = options;

@@ -23,17 +23,22 @@ const asNumbers = {
 };
 type Oid = Parameters<typeof types.getTypeParser>[0];
 
-export const openPostgres = async (url: string, leaseMs: number): Promise<Engine> => {
+/** `schema`: where another ledger already stands in the database's own. It is made where there is none. */
+export type PostgresPlace = { readonly url: string; readonly schema?: string };
+
+export const openPostgres = async ({ url, schema }: PostgresPlace, leaseMs: number): Promise<Engine> => {
+  const within = schema === undefined ? '' : `-c search_path=${schema}`;
+  if (schema !== undefined) await makeSchema(url, schema);
   const writing = await connect(url, {
     migrations: MIGRATIONS,
     migrationsTableName: MIGRATIONS_TABLE,
     migrationsRun: true,
     poolSize: 1,
-    extra: { types: asNumbers, idle_in_transaction_session_timeout: IDLE_IN_TRANSACTION_MS },
+    extra: { types: asNumbers, idle_in_transaction_session_timeout: IDLE_IN_TRANSACTION_MS, options: within },
   });
   const reading = await connect(url, {
     poolSize: READERS,
-    extra: { types: asNumbers, options: '-c default_transaction_read_only=on' },
+    extra: { types: asNumbers, options: `-c default_transaction_read_only=on ${within}` },
   });
   const { sql: writer, begin, commit, rollback } = sessionOn(writing);
   const reader: Sql = {
@@ -69,6 +74,11 @@ type PostgresExtras = Omit<Extract<DataSourceOptions, { type: 'postgres' }>, 'ty
 
 const connect = (url: string, extras: PostgresExtras): Promise<DataSource> =>
   new DataSource({ type: 'postgres', url, ...extras }).initialize();
+
+const makeSchema = async (url: string, schema: string): Promise<void> => {
+  const source = await connect(url, { poolSize: 1 });
+  await source.query(`CREATE SCHEMA IF NOT EXISTS "${schema}"`).finally(() => source.destroy());
+};
 
 /** Where the writer row is another's, nothing is moved, so nothing is added. */
 const recordBatch = (renewal: string): string => `

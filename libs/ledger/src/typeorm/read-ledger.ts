@@ -12,7 +12,7 @@ export type ReadLedger = Ledger & { readonly reader: Sql };
 
 /** Opens a ledger that exists for reading only: its writer, in this process or another, is not disturbed. */
 export const readLedger = async (at: LedgerOptions['at']): Promise<ReadLedger> => {
-  const engine = await ('file' in at ? openSqlite(at.file) : openPostgres(at.url, LEASE_MS));
+  const engine = await ('file' in at ? openSqlite(at.file) : openPostgres(at, LEASE_MS));
   try {
     return await readingFrom(engine);
   } catch (error) {

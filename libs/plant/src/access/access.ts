@@ -1,9 +1,12 @@
+import type { SignInMeans } from '@libs/record';
+import type { AccessNotes } from './access-notes';
+import { accessNotes } from './access-notes';
 import type { AccessRows, Holder, SecretRow } from './access-rows';
-import { countGuess, forgetGuesses } from './guesses';
+import { holding } from './holding';
 import { known } from './known';
-import { oneAtATime } from './one-at-a-time';
-import type { PinCost } from './secret';
-import { hashPin, hashSecret, newSecret, PIN_COST, pinMatches } from './secret';
+import type { GuessCost } from './secret';
+import { GUESS_COST } from './secret';
+import { signingIn } from './signing-in';
 
 export type SignIn =
   | { readonly ok: true; readonly session: string; readonly expiresAt: number }
@@ -12,120 +15,53 @@ export type SignIn =
 
 export type SignInOffer = { readonly person: string; readonly shown: string | null };
 
-/** Who may come in: PINs, sessions and tokens, of which only hashes are kept. */
+/** A session or a token as it is listed. Times in milliseconds since 1970 UTC. */
+export type Listed = Omit<SecretRow, 'hash'> & { readonly id: string };
+
+/** Who may come in: PINs, sessions and tokens, of which only hashes are kept. `by`: who does it. */
 export type Access = {
-  /** `shown` keeps the PIN in clear too: for a demonstration's invented people, never else. */
-  readonly addPerson: (person: string, pin: string, shown?: boolean) => Promise<void>;
+  /** Sets a person's PIN. `shown` keeps it in clear too: for a demonstration's invented people, never else. */
+  readonly addPerson: (
+    person: string,
+    pin: string,
+    more?: { readonly shown?: boolean; readonly by?: string },
+  ) => Promise<void>;
   /** Who may sign in by PIN. */
   readonly offers: () => Promise<readonly SignInOffer[]>;
-  readonly signIn: (person: string, pin: string) => Promise<SignIn>;
+  /** `replaces`: the session that was there before on the same device; it ends. */
+  readonly signIn: (person: string, pin: string, replaces?: string) => Promise<SignIn>;
   readonly signOut: (session: string) => Promise<void>;
+  /** Opens a session for someone who has shown who they are by other means than a PIN. */
+  readonly letIn: (person: string, means: SignInMeans) => Promise<SignIn & { readonly ok: true }>;
   /** The token is shown once, here; afterwards only its hash is known. */
-  readonly makeToken: (wish: {
-    readonly role: string;
-    readonly name: string;
-  }) => Promise<{ readonly token: string; readonly actor: string }>;
-  readonly tokens: () => Promise<readonly Holder[]>;
-  /** Withdraws all sessions and tokens of an actor. */
-  readonly withdraw: (actor: string) => Promise<void>;
+  readonly makeToken: (
+    wish: { readonly role: string; readonly name: string },
+    by?: string,
+  ) => Promise<{ readonly token: string; readonly actor: string }>;
+  readonly listed: (kind: SecretRow['kind']) => Promise<readonly Listed[]>;
+  /** Ends one session or token by the id it is listed under. False: there is none. */
+  readonly end: (id: string, by: string) => Promise<boolean>;
+  /** Withdraws all that lets an account in. */
+  readonly withdraw: (account: string, by?: string) => Promise<void>;
   readonly whoIs: (tokenOrSession: string) => Promise<Holder | undefined>;
+  readonly notes: AccessNotes;
   readonly close: () => Promise<void>;
 };
-
-/** A shift with its overtime: nobody signs in twice a day, nobody stays signed in overnight. */
-const SESSION_MS = 12 * 3_600_000;
-/** More sign-ins waiting than a plant has tablets is not people. */
-const SIGN_INS_WAITING = 50;
-const BUSY_MS = 5_000;
 
 export const accessOver = (
   rows: AccessRows,
   now: () => number = Date.now,
-  cost: PinCost = PIN_COST,
+  cost: GuessCost = GUESS_COST,
 ): Access => {
-  const cache = known();
-  const queue = oneAtATime(SIGN_INS_WAITING);
-
+  const notes = accessNotes(rows, now);
+  const door = { rows, now, cost, notes, cache: known() };
   return {
-    addPerson: async (person, pin, shown = false) => {
-      const hash = await hashPin(pin, cost);
-      await rows.putPin({ person, hash, shown: shown ? pin : null, failures: 0, freeAt: 0 });
+    ...signingIn(door),
+    ...holding(door),
+    notes,
+    close: async () => {
+      await notes.settle(true);
+      await rows.close();
     },
-    offers: async () => (await rows.pins()).map(({ person, shown }) => ({ person, shown })),
-    signIn: (person, pin) =>
-      queue(() => lookAtPin(rows, person, pin, now)) ??
-      Promise.resolve({ ok: false, why: 'too-many', retryAfterMs: BUSY_MS }),
-    signOut: async (session) => {
-      const hash = hashSecret(session);
-      cache.drop(hash);
-      await rows.dropSecret(hash);
-    },
-    makeToken: async ({ role, name }) => {
-      const token = newSecret('sbk_');
-      const actor = `token-${hashSecret(token).slice(0, 12)}`;
-      await rows.putSecret({ hash: hashSecret(token), kind: 'token', actor, role, name, expiresAt: null });
-      return { token, actor };
-    },
-    tokens: async () => (await rows.secrets('token')).map(holderOf),
-    withdraw: async (actor) => {
-      await rows.dropActor(actor);
-      cache.clear();
-    },
-    whoIs: async (secret) => {
-      const hash = hashSecret(secret);
-      return cache.get(hash, now()) ?? lookUp(rows, hash, now(), cache.put);
-    },
-    close: () => rows.close(),
   };
-};
-
-const holderOf = ({ kind, actor, role, name, expiresAt }: SecretRow): Holder => ({
-  kind,
-  actor,
-  role,
-  name,
-  expiresAt,
-});
-
-const lookUp = async (
-  rows: AccessRows,
-  hash: string,
-  now: number,
-  keep: (hash: string, holder: Holder, now: number) => void,
-): Promise<Holder | undefined> => {
-  const row = await rows.secret(hash);
-  if (row === undefined || (row.expiresAt !== null && row.expiresAt <= now)) return undefined;
-
-  const holder = holderOf(row);
-  keep(hash, holder, now);
-  return holder;
-};
-
-const lookAtPin = async (
-  rows: AccessRows,
-  person: string,
-  pin: string,
-  now: () => number,
-): Promise<SignIn> => {
-  const row = await rows.pin(person);
-  const started = now();
-  if (row !== undefined && started < row.freeAt) {
-    return { ok: false, why: 'too-many', retryAfterMs: row.freeAt - started };
-  }
-  if (row !== undefined) await countGuess(rows, row, started);
-  if (!(await pinMatches(pin, row?.hash))) return { ok: false, why: 'wrong' };
-
-  await forgetGuesses(rows, person);
-  await rows.dropExpired(started);
-  const session = newSecret('');
-  const expiresAt = now() + SESSION_MS;
-  await rows.putSecret({
-    hash: hashSecret(session),
-    kind: 'session',
-    actor: person,
-    role: null,
-    name: '',
-    expiresAt,
-  });
-  return { ok: true, session, expiresAt };
 };

@@ -1,52 +1,45 @@
-import { hash, randomBytes, scrypt, timingSafeEqual } from 'node:crypto';
+import { hash, randomBytes } from 'node:crypto';
+import * as argon2 from 'argon2';
 
-export type PinCost = { readonly log2N: number; readonly r: number; readonly p: number };
+/** Of Argon2id (RFC 9106), one lane. */
+export type GuessCost = { readonly memoryKiB: number; readonly passes: number };
 
 /**
- * What one guess costs: 16 MiB and some 0.2 s. From the OWASP Password Storage Cheat Sheet's list of equal choices
- * for scrypt (N = 2^14, r = 8, p = 5), the one that takes the least memory: a sign-in does not push the plant aside.
+ * What one guess costs: 19 MiB and two passes, one of the equal choices of the OWASP Password Storage Cheat Sheet.
+ * It is the one that takes little memory, so that a sign-in does not push the plant aside.
  */
-export const PIN_COST: PinCost = { log2N: 14, r: 8, p: 5 };
-const KEY_BYTES = 32;
+export const GUESS_COST: GuessCost = { memoryKiB: 19_456, passes: 2 };
+const SALT_BYTES = 16;
 
-type Kept = { readonly cost: PinCost; readonly salt: Buffer; readonly key: Buffer };
-
-const derive = (pin: string, salt: Buffer, { log2N, r, p }: PinCost): Promise<Buffer> =>
-  new Promise((resolve, reject) => {
-    scrypt(pin.normalize('NFC'), salt, KEY_BYTES, { N: 2 ** log2N, r, p }, (error, key) => {
-      if (error) reject(error);
-      else resolve(key);
-    });
+/** `$argon2id$v=19$m=...`: the cost stands with each, so that it can be raised and older ones still be read. */
+const derive = (text: string, { memoryKiB, passes }: GuessCost, salt: Buffer): Promise<string> =>
+  argon2.hash(text.normalize('NFC'), {
+    type: argon2.argon2id,
+    memoryCost: memoryKiB,
+    timeCost: passes,
+    parallelism: 1,
+    salt,
   });
 
-/** `scrypt$14$8$5$salt$key`: the cost stands with each, so that it can be raised and older ones still be read. */
-const written = ({ cost: { log2N, r, p }, salt, key }: Kept): string =>
-  ['scrypt', log2N, r, p, salt.toString('base64'), key.toString('base64')].join('$');
-
-const read = (kept: string): Kept => {
-  const [, log2N, r, p, salt = '', key = ''] = kept.split('$');
-  return {
-    cost: { log2N: Number(log2N), r: Number(r), p: Number(p) },
-    salt: Buffer.from(salt, 'base64'),
-    key: Buffer.from(key, 'base64'),
-  };
-};
-
-/** The PIN itself is kept nowhere. */
-export const hashPin = async (pin: string, cost: PinCost): Promise<string> => {
-  const salt = randomBytes(16);
-  return written({ cost, salt, key: await derive(pin, salt, cost) });
-};
+/** A PIN or a password; itself it is kept nowhere. */
+export const hashGuessable = (text: string, cost: GuessCost): Promise<string> =>
+  derive(text, cost, randomBytes(SALT_BYTES));
 
 /** Someone unknown takes as long to refuse as someone known, so that names cannot be tried out. */
-const NOBODY = written({ cost: PIN_COST, salt: Buffer.alloc(16), key: Buffer.alloc(KEY_BYTES) });
-
-export const pinMatches = async (pin: string, kept: string | undefined): Promise<boolean> => {
-  const { cost, salt, key } = read(kept ?? NOBODY);
-  return timingSafeEqual(await derive(pin, salt, cost), key) && kept !== undefined;
+export const guessMatches = async (
+  text: string,
+  kept: string | undefined,
+  cost: GuessCost,
+): Promise<boolean> => {
+  if (kept !== undefined) return argon2.verify(kept, text.normalize('NFC'));
+  await derive(text, cost, Buffer.alloc(SALT_BYTES));
+  return false;
 };
 
 /** 256 random bits. Nobody guesses that, so a plain SHA-256 of it is enough to keep. */
 export const newSecret = (prefix: string): string => `${prefix}${randomBytes(32).toString('base64url')}`;
 
 export const hashSecret = (secret: string): string => hash('sha256', secret, 'hex');
+
+/** What a session or a token is called where it is listed: it opens nothing. */
+export const secretId = (hashed: string): string => hashed.slice(0, 12);

@@ -1,26 +1,25 @@
 import type { DataSource } from 'typeorm';
-import type { AccessRows, PinRow, SecretRow } from '../access-rows';
-
-const TABLES = [
-  `CREATE TABLE IF NOT EXISTS access_pin (
-    person text PRIMARY KEY, hash text NOT NULL, shown text,
-    failures integer NOT NULL, free_at bigint NOT NULL)`,
-  `CREATE TABLE IF NOT EXISTS access_secret (
-    hash text PRIMARY KEY, kind text NOT NULL, actor text NOT NULL, role text, name text NOT NULL, expires_at bigint)`,
-];
+import type { AccessRows, GuessableRow, NoteRow, SecretRow } from '../access-rows';
 
 const PUT_PIN = `INSERT INTO access_pin (person, hash, shown, failures, free_at) VALUES (?, ?, ?, ?, ?)
   ON CONFLICT (person) DO UPDATE SET
     hash = excluded.hash, shown = excluded.shown, failures = excluded.failures, free_at = excluded.free_at`;
-const PUT_SECRET =
-  'INSERT INTO access_secret (hash, kind, actor, role, name, expires_at) VALUES (?, ?, ?, ?, ?, ?)';
+const PUT_SECRET = `INSERT INTO access_secret (hash, kind, actor, role, name, made_at, seen_at, expires_at)
+  VALUES (?, ?, ?, ?, ?, ?, ?, ?)`;
 
-type StoredPin = Omit<PinRow, 'freeAt'> & { readonly free_at: number | string };
-type StoredSecret = Omit<SecretRow, 'expiresAt'> & { readonly expires_at: number | string | null };
+type Stored = number | string;
+type StoredPin = Omit<GuessableRow, 'freeAt'> & { readonly free_at: Stored };
+type StoredSecret = Omit<SecretRow, 'expiresAt' | 'madeAt' | 'seenAt'> & {
+  readonly made_at: Stored;
+  readonly seen_at: Stored;
+  readonly expires_at: Stored | null;
+};
 
-const pinOf = ({ free_at, ...row }: StoredPin): PinRow => ({ ...row, freeAt: Number(free_at) });
-const secretOf = ({ expires_at, ...row }: StoredSecret): SecretRow => ({
+const pinOf = ({ free_at, ...row }: StoredPin): GuessableRow => ({ ...row, freeAt: Number(free_at) });
+const secretOf = ({ made_at, seen_at, expires_at, ...row }: StoredSecret): SecretRow => ({
   ...row,
+  madeAt: Number(made_at),
+  seenAt: Number(seen_at),
   expiresAt: expires_at === null ? null : Number(expires_at),
 });
 
@@ -37,10 +36,8 @@ const runOn = (source: DataSource): Run => {
     source.query<readonly T[]>(asSpoken(sql), [...parameters]);
 };
 
-export const accessTables = async (source: DataSource): Promise<AccessRows> => {
+export const accessTables = (source: DataSource): AccessRows => {
   const run = runOn(source);
-  for (const table of TABLES) await run(table);
-
   const change = async (sql: string, ...parameters: readonly unknown[]): Promise<void> => {
     await run(sql, parameters);
   };
@@ -55,13 +52,23 @@ export const accessTables = async (source: DataSource): Promise<AccessRows> => {
     secret: async (hash) =>
       (await run<StoredSecret>('SELECT * FROM access_secret WHERE hash = ?', [hash])).map(secretOf)[0],
     secrets: async (kind) =>
-      (await run<StoredSecret>('SELECT * FROM access_secret WHERE kind = ? ORDER BY actor', [kind])).map(
-        secretOf,
-      ),
-    putSecret: (row) => change(PUT_SECRET, row.hash, row.kind, row.actor, row.role, row.name, row.expiresAt),
+      (
+        await run<StoredSecret>('SELECT * FROM access_secret WHERE kind = ? ORDER BY actor, made_at', [kind])
+      ).map(secretOf),
+    putSecret: ({ hash, kind, actor, role, name, madeAt, seenAt, expiresAt }) =>
+      change(PUT_SECRET, hash, kind, actor, role, name, madeAt, seenAt, expiresAt),
+    seen: (hash, at) => change('UPDATE access_secret SET seen_at = ? WHERE hash = ?', at, hash),
     dropSecret: (hash) => change('DELETE FROM access_secret WHERE hash = ?', hash),
-    dropActor: (actor) => change('DELETE FROM access_secret WHERE actor = ?', actor),
+    dropActor: async (actor) => {
+      await change('DELETE FROM access_pin WHERE person = ?', actor);
+      await change('DELETE FROM access_secret WHERE actor = ?', actor);
+    },
     dropExpired: (now) => change('DELETE FROM access_secret WHERE expires_at <= ?', now),
+    note: ({ key, note }) => change('INSERT INTO access_note (key, note) VALUES (?, ?)', key, note),
+    notes: (limit) => run<NoteRow>('SELECT key, note FROM access_note ORDER BY seq LIMIT ?', [limit]),
+    dropNotes: async (keys) => {
+      for (const key of keys) await change('DELETE FROM access_note WHERE key = ?', key);
+    },
     close: () => source.destroy(),
   };
 };

@@ -2,14 +2,21 @@ import { QUIET_DRIVER } from '@libs/ledger/typeorm';
 import { DataSource } from 'typeorm';
 import type { Access } from '../access';
 import { accessOver } from '../access';
-import type { PinCost } from '../secret';
+import type { AccessRows } from '../access-rows';
+import type { GuessCost } from '../secret';
 import { accessTables } from './access-tables';
+import { ACCESS_MIGRATIONS, ACCESS_MIGRATIONS_TABLE } from './migrations';
 
 /** A file of its own beside the ledger's, or tables beside the ledger's in the same PostgreSQL database. */
 export type AccessPlace = { readonly sqlite: string } | { readonly postgres: string };
 
-const sourceOf = (place: AccessPlace): DataSource =>
-  'sqlite' in place
+const sourceOf = (place: AccessPlace): DataSource => {
+  const migrated = {
+    migrations: ACCESS_MIGRATIONS,
+    migrationsTableName: ACCESS_MIGRATIONS_TABLE,
+    migrationsRun: true,
+  };
+  return 'sqlite' in place
     ? new DataSource({
         type: 'sqlite',
         database: place.sqlite,
@@ -17,11 +24,14 @@ const sourceOf = (place: AccessPlace): DataSource =>
         busyTimeout: 5_000,
         // One noisy connection would make the ledger's noisy too: it is the driver that is asked, not the connection.
         driver: QUIET_DRIVER,
+        ...migrated,
       })
-    : new DataSource({ type: 'postgres', url: place.postgres, poolSize: 2 });
+    : new DataSource({ type: 'postgres', url: place.postgres, poolSize: 2, ...migrated });
+};
+
+export const openAccessRows = async (place: AccessPlace): Promise<AccessRows> =>
+  accessTables(await sourceOf(place).initialize());
 
 /** Opens the sign-ins of a plant, making their tables the first time. The command line and the server share them. */
-export const openAccess = async (place: AccessPlace, now?: () => number, cost?: PinCost): Promise<Access> => {
-  const source = await sourceOf(place).initialize();
-  return accessOver(await accessTables(source), now, cost);
-};
+export const openAccess = async (place: AccessPlace, now?: () => number, cost?: GuessCost): Promise<Access> =>
+  accessOver(await openAccessRows(place), now, cost);

@@ -1,0 +1,6 @@
+import { SignIns } from './0001-sign-ins';
+import { NotedAccesses } from './0002-noted-accesses';
+
+/** In order. A released one is never edited; a change is a new one. */
+export const ACCESS_MIGRATIONS = [SignIns, NotedAccesses];
+export const ACCESS_MIGRATIONS_TABLE = 'access_migration';

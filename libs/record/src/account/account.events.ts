@@ -1,0 +1,74 @@
+import type { Recorded } from '@libs/kernel';
+
+/** How someone showed who they are. */
+export type SignInMeans = 'pin' | 'password' | 'passkey' | 'provider' | 'setup-code';
+
+/**
+ * Who came in, who was kept out and who was given or lost access. They stand in a ledger of their own, beside the
+ * plant's: what a home's record says of its builders does not hang on who looked at it.
+ */
+export type AccountEvent =
+  | AccessGiven
+  | AccessWithdrawn
+  | SignedIn
+  | SignInsRefused
+  | SignedOut
+  | SessionsEnded
+  | TokenMade
+  | EntriesRefused
+  | ExportTaken;
+
+/** A PIN or a password was set. */
+export type AccessGiven = {
+  readonly type: 'AccessGiven';
+  readonly data: { readonly account: string; readonly means: SignInMeans };
+};
+/** Everything that let this account in stopped working. */
+export type AccessWithdrawn = {
+  readonly type: 'AccessWithdrawn';
+  readonly data: { readonly account: string };
+};
+export type SignedIn = {
+  readonly type: 'SignedIn';
+  readonly data: { readonly account: string; readonly means: SignInMeans; readonly session: string };
+};
+/** Refusals in a row, counted together so that whoever guesses cannot fill the ledger. `until`: the last of them. */
+export type SignInsRefused = {
+  readonly type: 'SignInsRefused';
+  readonly data: { readonly account: string; readonly count: number; readonly until: string };
+};
+export type SignedOut = {
+  readonly type: 'SignedOut';
+  readonly data: { readonly account: string; readonly session: string };
+};
+/** Ended by someone else than its holder, or because of a new sign-in on the same device. */
+export type SessionsEnded = {
+  readonly type: 'SessionsEnded';
+  readonly data: { readonly account: string; readonly sessions: readonly string[] };
+};
+/** For a program. `role` is all it may do. */
+export type TokenMade = {
+  readonly type: 'TokenMade';
+  readonly data: { readonly account: string; readonly role: string; readonly name: string };
+};
+/** Someone signed in asked for what their role may not have; counted together by route. */
+export type EntriesRefused = {
+  readonly type: 'EntriesRefused';
+  readonly data: {
+    readonly account: string;
+    readonly route: string;
+    readonly count: number;
+    readonly until: string;
+  };
+};
+/** What was taken away in a file: of which home, by which road. `reason` is sealed where one was asked for. */
+export type ExportTaken = {
+  readonly type: 'ExportTaken';
+  readonly data: {
+    readonly account: string;
+    readonly what: string;
+    readonly subject: string;
+    readonly reason?: string;
+  };
+};
+export type RecordedAccountEvent = Recorded<AccountEvent>;
