@@ -71,6 +71,8 @@ const TOLD: { readonly [rule in Rule]: Partial<Finding> } = {
   'value-missing': { characteristic: 'sleeves', required: '"yes"' },
   'value-of-wrong-kind': { ...value, recorded: '7' },
   'relation-not-met': { characteristic: 'sleeves', recorded: 'sleeves 3 [in_i] 3.5 [in_i], plate-kind 2' },
+  'too-soon-after': { characteristic: 'wired', required: '>= 12', recorded: '3.5', unit: 'h' },
+  'too-long-after': { required: '<= 30', recorded: '31', unit: 'd' },
   'operation-not-planned': { station: null, source: { kind: 'design', reference: 'revision 3', row: '' } },
   'operation-unknown': { operation: 'roof-lifted', station: null },
   'worked-elsewhere': { required: 'rough-in', recorded: 'trim-out', source: noted },
@@ -83,9 +85,21 @@ const TOLD: { readonly [rule in Rule]: Partial<Finding> } = {
   'lot-not-usable': { required: 'protector-plate', recorded: 'PP-17', source: noted },
   'instrument-missing': { required: 'gas-gauge', recorded: 'manometer', source: noted },
   'instrument-not-usable': { required: 'gas-gauge', recorded: 'GG-2', source: noted },
+  'instrument-due-soon': { required: '2026-12-01', recorded: 'GG-2', source: noted },
+  'qualification-expired': { required: 'crew:quality', recorded: '2026-11-01', source: noted },
+  'qualification-due-soon': { required: 'role:inspector', recorded: '2026-12-01', source: noted },
+  'destination-outside-zones': {
+    characteristic: 'wind',
+    required: 'III',
+    recorded: 'I',
+    places: ['Quillmere County'],
+    station: null,
+  },
   held: { characteristic: 'sleeves', recorded: 'value-missing', hold: 'h-1', source: noted },
   'defect-open': { recorded: 'wire-protected value-out-of-limits', defect: 'd-1', source: noted },
   'left-with-open-work': { source: noted },
+  'stage-not-seen': {},
+  'test-not-recent': { recorded: 'wired' },
 };
 
 describe('A finding in words', () => {

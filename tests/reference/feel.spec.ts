@@ -9,7 +9,7 @@ import { join } from 'node:path';
  * It is the oracle for what a cell of a decision table means, never the judge: it works in floats and takes
  * 40 to 100 us a test. Cells and values are thrown at both; the seed is printed when they part.
  */
-type Case = readonly [cell: string, value: number | string];
+type Case = readonly [cell: string, value: number | string | { readonly day: string }];
 type Answer = boolean | null | 'error';
 
 const ask = (cases: readonly Case[]): readonly Answer[] =>
@@ -23,7 +23,9 @@ const ask = (cases: readonly Case[]): readonly Answer[] =>
 
 const ours = ([cell, value]: Case): boolean | 'error' => {
   const compiled = compileCell(cell);
-  return compiled.ok ? passes(compiled.test, String(value), null, null) : 'error';
+  return compiled.ok
+    ? passes(compiled.test, typeof value === 'object' ? value.day : String(value), null, null)
+    : 'error';
 };
 
 /** Quarters are exact in floats too, so that the oracle is right about them. */
@@ -55,12 +57,36 @@ const textual = word.map((text) => JSON.stringify(text));
 const numericCase: fc.Arbitrary<Case> = fc.tuple(negatable(listOf(numeric)), quarter);
 const textualCase: fc.Arbitrary<Case> = fc.tuple(negatable(listOf(textual)), word);
 
+/** Days from the end of one February to the start of the next March, so that leap days are among them. */
+const day = fc
+  .integer({ min: 0, max: 400 })
+  .map((days) => new Date(Date.UTC(2027, 1, 20 + days)).toISOString().slice(0, 10));
+const dayLiteral = day.map((text) => `date("${text}")`);
+const dayComparison = fc
+  .tuple(fc.constantFrom('<', '<=', '>', '>='), dayLiteral)
+  .map(([op, limit]) => `${op} ${limit}`);
+const dayInterval = fc
+  .tuple(
+    fc.constantFrom('[', '(', ']'),
+    fc.uniqueArray(day, { minLength: 2, maxLength: 2 }),
+    fc.constantFrom(']', ')', '['),
+  )
+  .map(([open, ends, close]) => {
+    const [from, to] = [...ends].sort();
+    return `${open}date("${from ?? ''}")..date("${to ?? ''}")${close}`;
+  });
+const dayCase: fc.Arbitrary<Case> = fc.tuple(
+  negatable(listOf(fc.oneof(dayComparison, dayInterval, dayLiteral))),
+  day.map((text) => ({ day: text })),
+);
+
 const SEED = Number(process.env['FEEL_SEED'] ?? 20_261_125);
 
 describe(`cells of a decision table, against feelin (seed ${SEED})`, () => {
   it.each([
     ['numbers', numericCase],
     ['text', textualCase],
+    ['days', dayCase],
   ] as const)('mean the same of %s', (_of, arbitrary) => {
     const cases = fc.sample(arbitrary, { numRuns: 3_000, seed: SEED });
     const parted = ask(cases).flatMap((theirs, index) => {
@@ -99,7 +125,9 @@ describe('cells of a decision table, where floats or leniency would mislead', ()
   it.each([
     '? > 5',
     'depth',
-    'date("2026-01-01")',
+    'date("2026-02-30")',
+    'date(2026, 1, 1)',
+    'date and time("2026-01-01T00:00:00")',
     '1 + 2',
     'max(1, 2)',
     'null',

@@ -24,6 +24,8 @@ export type UsedInstrument = {
   readonly instrument: string;
   readonly kind: string;
   readonly usable: boolean;
+  /** Last day its calibration holds; null or absent: it does not run out. */
+  readonly dueOn?: string | null;
   readonly properties: readonly RecordedValue[];
 };
 
@@ -32,7 +34,12 @@ export type Signer = {
   readonly actor: string;
   readonly crew: string | null;
   readonly roles: readonly string[];
+  /** What they may sign for besides, and until which day: an acting lead's crew, a badge that runs out. */
+  readonly qualifications?: readonly Qualification[];
 };
+
+/** `crew:quality` or `role:inspector`, as the rulebook's `signers` have it. `until`: the last day; null: for good. */
+export type Qualification = { readonly token: string; readonly until: string | null };
 
 export type Entry = {
   readonly operation: string;
@@ -50,7 +57,12 @@ export type Entry = {
   readonly occurredAt: string;
 };
 
-export type Asking = { readonly operation: string; readonly except: readonly string[] };
+export type Asking = {
+  readonly operation: string;
+  readonly except: readonly string[];
+  /** When it is to be done; unknown: no rule about time speaks. */
+  readonly occurredAt?: string;
+};
 
 export type DoneWork = {
   readonly proof: Proof;
@@ -74,6 +86,11 @@ export type OpenDefect = {
   readonly station: string | null;
   readonly state: 'open' | 'reworked';
   readonly reworkedBy: string | null;
+  /** How many there are; one where it is not said. */
+  readonly quantity?: number;
+  readonly severity?: 'minor' | 'major' | 'critical';
+  /** What was decided to become of it. */
+  readonly disposition?: 'rework' | 'repair' | 'use-as-is' | 'scrap';
 };
 
 export type OpenHold = {

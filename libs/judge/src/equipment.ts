@@ -1,4 +1,6 @@
+import { floorDay } from '@libs/kernel';
 import type { Entry } from './entry';
+import { runsOutSoon } from './expiry';
 import type { Finding } from './finding';
 import type { PlannedOperation, Source } from './plan';
 
@@ -40,7 +42,10 @@ const usesLots = (operation: PlannedOperation, kind: string): boolean =>
   operation.lots.includes(kind) ||
   operation.values.some(({ from, lotKind }) => from === 'lot' && lotKind === kind);
 
-const judgeInstrument = (operation: PlannedOperation, { instrument }: Entry): readonly Finding[] => {
+const judgeInstrument = (
+  operation: PlannedOperation,
+  { instrument, occurredAt }: Entry,
+): readonly Finding[] => {
   const required = operation.instrument;
   if (required === null) return [];
   if (instrument === null)
@@ -50,10 +55,12 @@ const judgeInstrument = (operation: PlannedOperation, { instrument }: Entry): re
       finding(operation, { rule: 'instrument-missing', grade: 'hold', required, recorded: instrument.kind }),
     ];
   }
-  const { usable, instrument: recorded } = instrument;
-  return usable
-    ? []
-    : [finding(operation, { rule: 'instrument-not-usable', grade: 'hold', required, recorded })];
+  const { usable, instrument: recorded, dueOn = null } = instrument;
+  if (!usable)
+    return [finding(operation, { rule: 'instrument-not-usable', grade: 'hold', required, recorded })];
+  return dueOn !== null && runsOutSoon(floorDay(occurredAt), dueOn)
+    ? [finding(operation, { rule: 'instrument-due-soon', grade: 'note', required: dueOn, recorded })]
+    : [];
 };
 
 const judgeStation = (operation: PlannedOperation, { station }: Entry): readonly Finding[] =>

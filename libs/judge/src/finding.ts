@@ -10,6 +10,8 @@ export const RULES = [
   'value-missing',
   'value-of-wrong-kind',
   'relation-not-met',
+  'too-soon-after',
+  'too-long-after',
   'operation-not-planned',
   'operation-unknown',
   'worked-elsewhere',
@@ -22,9 +24,15 @@ export const RULES = [
   'lot-not-usable',
   'instrument-missing',
   'instrument-not-usable',
+  'instrument-due-soon',
+  'qualification-expired',
+  'qualification-due-soon',
+  'destination-outside-zones',
   'held',
   'defect-open',
   'left-with-open-work',
+  'stage-not-seen',
+  'test-not-recent',
 ] as const;
 export type Rule = (typeof RULES)[number];
 

@@ -5,6 +5,7 @@ import { judgeOrder } from './order';
 import type { CompiledPlan, Grade, PlannedOperation } from './plan';
 import { judgeSigner } from './signer';
 import { judgeStops } from './stops';
+import { judgeTimes } from './times';
 import { judgeUnderCover } from './under-cover';
 import { judgeValues } from './values';
 
@@ -18,6 +19,7 @@ export const judgeWork = (plan: CompiledPlan, state: WorkState, entry: Entry): r
     ...judgeValues(operation, entry),
     ...(plan.enforced ? judgeOrder(plan, state, doing) : []),
     ...(plan.enforced ? judgeUnderCover(plan, state, operation, entry) : []),
+    ...(plan.enforced ? judgeTimes(plan, state, operation, entry.occurredAt) : []),
     ...judgeStops(plan, state, doing).map((finding) => asTold(operation, finding)),
     ...judgeSigner(plan, state, operation, entry),
     ...judgeEquipment(operation, entry),
@@ -30,7 +32,12 @@ export const judgeAsking = (plan: CompiledPlan, state: WorkState, asking: Asking
   if (operation === undefined) return [notPlanned(plan, asking.operation, 'refuse')];
 
   const doing = { operation, except: asking.except };
-  return [...(plan.enforced ? judgeOrder(plan, state, doing) : []), ...judgeStops(plan, state, doing)];
+  const { occurredAt } = asking;
+  return [
+    ...(plan.enforced ? judgeOrder(plan, state, doing) : []),
+    ...(plan.enforced && occurredAt !== undefined ? judgeTimes(plan, state, operation, occurredAt) : []),
+    ...judgeStops(plan, state, doing),
+  ];
 };
 
 const notPlanned = (plan: CompiledPlan, operation: string, grade: Grade): Finding => ({

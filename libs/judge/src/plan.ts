@@ -26,6 +26,15 @@ export type Test =
       readonly to: string;
       readonly toClosed: boolean;
     }
+  /** Calendar days, `2026-05-01`: they compare as text. */
+  | { readonly is: 'day'; readonly op: '<' | '<=' | '>' | '>=' | '='; readonly day: string }
+  | {
+      readonly is: 'days';
+      readonly from: string;
+      readonly fromClosed: boolean;
+      readonly to: string;
+      readonly toClosed: boolean;
+    }
   | { readonly is: 'text'; readonly text: string }
   | { readonly is: 'boolean'; readonly boolean: boolean }
   | { readonly is: 'anyOf'; readonly tests: readonly Test[] }
@@ -37,7 +46,26 @@ export type Relation = {
   readonly op: '<' | '<=' | '=' | '>=' | '>';
   readonly right: readonly RelationTerm[];
 };
-export type RelationTerm = { readonly factor: string; readonly characteristic: string | null };
+export type RelationTerm = {
+  readonly factor: string;
+  readonly characteristic: string | null;
+  /** Of a constant: its UCUM unit. None: it counts in the base unit of what it is compared with. */
+  readonly unit?: string;
+};
+/** Ways of meeting a requirement: one of them in all its parts is enough. */
+export type Alternatives = readonly (readonly Relation[])[];
+
+/** `12 h`, as a decimal and a UCUM unit of time. */
+export type Span = { readonly value: string; readonly unit: string };
+
+/** How long after another operation this one may come: mud dries so long, a test is not older than so long. */
+export type TimeRule = {
+  readonly since: string;
+  readonly atLeast: Span | null;
+  readonly atMost: Span | null;
+  readonly grade: Grade;
+  readonly source: Source;
+};
 
 export type ValueKind = 'measure' | 'count' | 'choice' | 'yes-no' | 'text' | 'date' | 'derived';
 
@@ -52,6 +80,8 @@ export type PlannedValue = {
   /** The requirement as the table has it: `>= 7`. Empty: any value, but one must be given. */
   readonly required: string;
   readonly relation?: Relation;
+  /** In place of `relation`: several ways, `voltage >= 900 and time >= 60 or ...`. */
+  readonly alternatives?: Alternatives;
   readonly choices?: readonly string[];
   readonly grade: Grade;
   readonly source: Source;
@@ -62,6 +92,11 @@ export type PlannedValue = {
   readonly asked: 'always' | 'where-any';
   /** How many places the lead checks, recording the worst; 1 when there is just the one. */
   readonly worstOf: number;
+  /**
+   * Places it is read at. With `worstOf` 1 a reading is asked for at each of them; with more, so many of them are
+   * named for each serial, by lot.
+   */
+  readonly places?: readonly string[];
 };
 
 export type Edge = { readonly operation: string; readonly source: Source };
@@ -101,6 +136,12 @@ export type PlannedOperation = {
   readonly signers: readonly string[];
   /** For the owner's build book. */
   readonly plain: Words | null;
+  /** How long after others it may come. */
+  readonly times?: readonly TimeRule[];
+  /** Where the approved manual describes it. */
+  readonly manual?: string;
+  /** Drawings it is built to, by number. */
+  readonly drawings?: readonly string[];
 };
 
 export type PlannedStation = {

@@ -27,9 +27,26 @@ const verdict = (test: Test, given: Given): boolean | undefined => {
       const inner = verdict(test.test, given);
       return inner === undefined ? undefined : !inner;
     }
+    case 'day':
+      return isDay(given) ? holds(order(given.value, test.day), test.op) : undefined;
+    case 'days':
+      return isDay(given) ? isBetween(given.value, test) : undefined;
     default:
       return numberVerdict(test, given);
   }
+};
+
+/** Days compare as text. */
+const order = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+
+const isDay = ({ value, unit }: Given): boolean => unit === null && isCalendarDay(value);
+
+const isBetween = (
+  day: string,
+  { from, fromClosed, to, toClosed }: Extract<Test, { is: 'days' }>,
+): boolean => {
+  const [above, below] = [order(day, from), order(to, day)];
+  return (fromClosed ? above >= 0 : above > 0) && (toClosed ? below >= 0 : below > 0);
 };
 
 const anyVerdict = (verdicts: readonly (boolean | undefined)[]): boolean | undefined => {
@@ -98,7 +115,7 @@ const KINDS: { readonly [kind in ValueKind]: (value: RecordedValue, planned: Pla
   measure: isNumber,
   count: (value, planned) => WHOLE.test(value.value) && isNumber(value, planned),
   'yes-no': ({ value, unit }) => unit === null && (value === 'yes' || value === 'no'),
-  date: ({ value, unit }) => unit === null && DAY.test(value),
+  date: ({ value, unit }) => unit === null && isCalendarDay(value),
   choice: isText,
   text: isText,
   // Worked out from others, never given.
@@ -106,7 +123,19 @@ const KINDS: { readonly [kind in ValueKind]: (value: RecordedValue, planned: Pla
 };
 
 const WHOLE = /^(?:0|[1-9]\d*)$/;
-const DAY = /^\d{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12]\d|3[01])$/;
+const DAY = /^(\d{4})-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/;
+const LONG_MONTHS = [1, 3, 5, 7, 8, 10, 12];
+
+/** A day there is: `2026-02-30` is none. */
+export const isCalendarDay = (text: string): boolean => {
+  const [, year, month, day] = (DAY.exec(text) ?? []).map(Number);
+  return year !== undefined && month !== undefined && day !== undefined && day <= daysIn(year, month);
+};
+
+const daysIn = (year: number, month: number): number => {
+  if (month !== 2) return LONG_MONTHS.includes(month) ? 31 : 30;
+  return (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0 ? 29 : 28;
+};
 
 /** The value in its kind's base unit; a count as it is. Undefined for what is no number. */
 export const baseNumber = ({ value, unit }: RecordedValue): Rational | undefined => {

@@ -1,27 +1,38 @@
 import type { Rational } from '@libs/kernel';
-import { compare, plus, rationalOf, times } from '@libs/kernel';
+import { compare, inBase, plus, rationalOf, times } from '@libs/kernel';
 import type { RecordedValue } from './entry';
-import type { Relation, RelationTerm } from './plan';
+import type { Alternatives, PlannedValue, Relation, RelationTerm } from './plan';
 import { baseNumber, holds } from './reading';
 
 /** The readings of each characteristic that count, by name. */
 export type Readings = ReadonlyMap<string, readonly RecordedValue[]>;
 
-export const partsOf = (relation: Relation): readonly string[] => [
-  ...new Set([...relation.left, ...relation.right].flatMap(({ characteristic }) => characteristic ?? [])),
+/** What a derived row asks: one relation, or several ways of meeting it. Undefined for any other row. */
+export const alternativesOf = ({ relation, alternatives }: PlannedValue): Alternatives | undefined =>
+  alternatives ?? (relation === undefined ? undefined : [[relation]]);
+
+export const partsOf = (alternatives: Alternatives): readonly string[] => [
+  ...new Set(
+    alternatives
+      .flat()
+      .flatMap(({ left, right }) => [...left, ...right])
+      .flatMap(({ characteristic }) => characteristic ?? []),
+  ),
 ];
 
 /**
- * The places where the relation is not met; undefined where it is met everywhere. Readings taken at places are
+ * The places where no way of meeting it is met; undefined where it is met everywhere. Readings taken at places are
  * compared place by place; several of one characteristic at one place must all meet it, so that the
  * worst of them decide.
  */
-export const unmetAt = (relation: Relation, readings: Readings): readonly string[] | undefined => {
-  const all = partsOf(relation).flatMap((part) => readings.get(part) ?? []);
+export const unmetAt = (alternatives: Alternatives, readings: Readings): readonly string[] | undefined => {
+  const all = partsOf(alternatives).flatMap((part) => readings.get(part) ?? []);
   const places = [...new Set(all.flatMap(({ place }) => place ?? []))];
-  if (places.length === 0) return isMet(relation, readings) ? undefined : [];
+  const isMetBy = (some: Readings): boolean =>
+    alternatives.some((way) => way.every((relation) => isMet(relation, some)));
+  if (places.length === 0) return isMetBy(readings) ? undefined : [];
 
-  const unmet = places.filter((place) => !isMet(relation, readingsAt(readings, place)));
+  const unmet = places.filter((place) => !isMetBy(readingsAt(readings, place)));
   return unmet.length === 0 ? undefined : unmet;
 };
 
@@ -46,17 +57,21 @@ const isMet = ({ left, op, right }: Relation, readings: Readings): boolean => {
   );
 };
 
-const negated = ({ factor, characteristic }: RelationTerm): RelationTerm => ({
+const negated = ({ factor, ...term }: RelationTerm): RelationTerm => ({
   factor: factor.startsWith('-') ? factor.slice(1) : `-${factor}`,
-  characteristic,
+  ...term,
 });
 
 const endsOf = (
   term: RelationTerm,
   readings: Readings,
 ): { readonly low: Rational; readonly high: Rational } => {
+  if (term.characteristic === null) {
+    const constant =
+      (term.unit === undefined ? undefined : inBase(term.factor, term.unit)) ?? rationalOf(term.factor);
+    return { low: constant, high: constant };
+  }
   const factor = rationalOf(term.factor);
-  if (term.characteristic === null) return { low: factor, high: factor };
 
   const numbers = (readings.get(term.characteristic) ?? []).flatMap((reading) => baseNumber(reading) ?? []);
   const [first = ZERO, ...rest] = numbers.map((number) => times(factor, number));

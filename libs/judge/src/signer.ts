@@ -1,4 +1,6 @@
+import { floorDay } from '@libs/kernel';
 import type { Entry, Signer, WorkState } from './entry';
+import { runsOutSoon } from './expiry';
 import type { Finding, Rule } from './finding';
 import type { CompiledPlan, PlannedOperation, Source } from './plan';
 
@@ -17,29 +19,41 @@ export const judgeSigner = (
   switch (entry.proof) {
     case 'signed':
       return [
-        ...qualified(operation, entry.signer, operation.signers),
+        ...qualified(operation, entry, operation.signers),
         ...notOwnWork(plan, state, operation, entry),
       ];
     case 'seen':
       return judgeSeen(state, operation, entry);
     case 'reconstructed':
-      return qualified(operation, entry.signer, MANAGER);
+      return qualified(operation, entry, MANAGER);
   }
 };
 
+/** A qualification that has run out holds, and one about to is told of; neither refuses anything. */
 const qualified = (
   operation: PlannedOperation,
-  signer: Signer,
+  { signer, occurredAt }: Entry,
   tokens: readonly string[],
-): readonly Finding[] =>
-  tokens.length === 0 || tokens.some((token) => answersTo(signer, token))
-    ? []
-    : [
-        finding(operation, 'signer-not-qualified', {
-          required: tokens.join(' '),
-          recorded: titlesOf(signer),
-        }),
-      ];
+): readonly Finding[] => {
+  if (tokens.length === 0 || tokens.some((token) => answersTo(signer, token))) return [];
+
+  const today = floorDay(occurredAt);
+  const held = (signer.qualifications ?? []).filter(({ token }) => tokens.includes(token));
+  const good = held.filter(({ until }) => until === null || until >= today);
+  const lasting = good.some(({ until }) => until === null || !runsOutSoon(today, until));
+  const [last] = (good.length > 0 ? good : held).toSorted((a, b) =>
+    (a.until ?? '') < (b.until ?? '') ? 1 : -1,
+  );
+  if (lasting) return [];
+  if (last === undefined) {
+    const said = { required: tokens.join(' '), recorded: titlesOf(signer) };
+    return [finding(operation, 'signer-not-qualified', said)];
+  }
+  const said = { required: last.token, recorded: last.until ?? '' };
+  return good.length > 0
+    ? [{ ...finding(operation, 'qualification-due-soon', said), grade: 'note' }]
+    : [finding(operation, 'qualification-expired', said)];
+};
 
 /** `crew:quality`: stands in for that crew; `role:inspector`: holds that role. */
 const answersTo = (signer: Signer, token: string): boolean => {
@@ -83,7 +97,7 @@ const judgeSeen = (state: WorkState, operation: PlannedOperation, entry: Entry):
   const ownCrew =
     entry.signer.crew === operation.crew || did(state, operation.id, { ...entry.signer, actor: '' });
   return [
-    ...qualified(operation, entry.signer, operation.signers.length > 0 ? operation.signers : LOOKERS),
+    ...qualified(operation, entry, operation.signers.length > 0 ? operation.signers : LOOKERS),
     ...(ownCrew && operation.entry !== 'I' && operation.entry !== 'T'
       ? [
           finding(operation, 'signed-by-own-crew', {

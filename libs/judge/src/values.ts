@@ -3,7 +3,7 @@ import type { Finding } from './finding';
 import type { Grade, PlannedOperation, PlannedValue } from './plan';
 import { isOfKind, passes } from './reading';
 import type { Readings } from './relation';
-import { partsOf, unmetAt } from './relation';
+import { alternativesOf, partsOf, unmetAt } from './relation';
 import { worstOf } from './worst';
 
 /** What is to be said of the values: of the wrong kind, missing, out of limits, or not fitting together. */
@@ -13,7 +13,7 @@ export const judgeValues = (operation: PlannedOperation, entry: Entry): readonly
   return operation.values.flatMap((planned) =>
     planned.kind === 'derived'
       ? judgeRelation(operation, planned, given)
-      : judgeReadings(operation, planned, given.get(planned.characteristic) ?? []),
+      : judgeReadings({ operation, planned, except: entry.except }, given.get(planned.characteristic) ?? []),
   );
 };
 
@@ -34,22 +34,36 @@ const sourceOf = (planned: PlannedValue, entry: Entry): readonly RecordedValue[]
   }
 };
 
-const judgeReadings = (
-  operation: PlannedOperation,
-  planned: PlannedValue,
-  readings: readonly RecordedValue[],
-): readonly Finding[] => {
+type Asked = {
+  readonly operation: PlannedOperation;
+  readonly planned: PlannedValue;
+  /** Places where the work is not done yet: nothing is read there. */
+  readonly except: readonly string[];
+};
+
+const judgeReadings = (asked: Asked, readings: readonly RecordedValue[]): readonly Finding[] => {
+  const { operation, planned } = asked;
   if (readings.length === 0) return planned.asked === 'always' ? [missing(operation, planned)] : [];
 
   const wrong = readings.filter((reading) => !isOfKind(planned, reading));
   const failing = readings.filter(
     (reading) => !wrong.includes(reading) && !passes(planned.test, reading.value, reading.unit, planned.unit),
   );
+  const unread = unreadPlaces(asked, readings);
   return [
+    ...(unread.length > 0 ? [{ ...missing(operation, planned), places: unread }] : []),
     ...wrong.slice(0, 1).map((reading) => ofWrongKind(operation, planned, reading)),
     ...(failing.length > 0 ? [outOfLimits(operation, planned, failing)] : []),
   ];
 };
+
+/** Where a reading is asked for at each of several places; one that names no place speaks for none of them. */
+const unreadPlaces = ({ planned, except }: Asked, readings: readonly RecordedValue[]): readonly string[] =>
+  planned.places === undefined || planned.worstOf > 1
+    ? []
+    : planned.places.filter(
+        (place) => !except.includes(place) && !readings.some((reading) => reading.place === place),
+      );
 
 /** A relation is judged once its parts are there; some without the others leave it unproven. */
 const judgeRelation = (
@@ -57,16 +71,16 @@ const judgeRelation = (
   planned: PlannedValue,
   given: Readings,
 ): readonly Finding[] => {
-  const { relation } = planned;
-  if (relation === undefined) return [];
-  const parts = partsOf(relation);
+  const alternatives = alternativesOf(planned);
+  if (alternatives === undefined) return [];
+  const parts = partsOf(alternatives);
   const absent = parts.filter((part) => (given.get(part) ?? []).length === 0);
   if (absent.length > 0) {
     return absent.length < parts.length ? partsMissing(operation, planned, absent) : [];
   }
   const planOf = new Map(operation.values.map((value) => [value.characteristic, value]));
   const sound = parts.every((part) => (given.get(part) ?? []).every((one) => isSound(planOf.get(part), one)));
-  const places = sound ? unmetAt(relation, given) : undefined;
+  const places = sound ? unmetAt(alternatives, given) : undefined;
   return places === undefined ? [] : [unmet(operation, planned, { parts, given, places })];
 };
 

@@ -10,3 +10,9 @@ export const floorDay = (instant: string): string => instant.slice(0, 10);
 
 /** Milliseconds from one instant to another. */
 export const elapsedMs = (from: string, to: string): number => epochMs(to) - epochMs(from);
+
+const DAY_MS = 86_400_000;
+
+/** Whole days from one calendar day to another, both as `2026-03-14`; below 0 when the other is past. */
+export const daysBetween = (from: string, to: string): number =>
+  (epochMs(`${to}T00:00:00Z`) - epochMs(`${from}T00:00:00Z`)) / DAY_MS;

@@ -93,7 +93,10 @@ type Reach = ReadonlyMap<string, { readonly first: number; readonly last: number
 
 const reachOf = (body: RulebookBody, stations: readonly PlannedStation[]): Reach => {
   const everything = new Map(
-    body.operations.map((row) => [row.id, { row, fields: row.fields, variant: -1, hides: coversIn(body, row.id) }]),
+    body.operations.map((row) => [
+      row.id,
+      { row, fields: row.fields, variant: -1, hides: coversIn(body, row.id) },
+    ]),
   );
   const order = orderOfStations(stations, everything);
   const shops = new Set(stations.filter(({ kind }) => kind === 'shop').map(({ id }) => id));

@@ -1,4 +1,5 @@
 import { compare, rationalOf } from '@libs/kernel';
+import { isCalendarDay } from '@libs/judge';
 import type { Test } from '@libs/judge';
 import type { Token } from './feel-tokens';
 import { tokensOf } from './feel-tokens';
@@ -8,7 +9,8 @@ export type CompiledCell =
   { readonly ok: true; readonly test: Test } | { readonly ok: false; readonly says: string };
 
 const FORMS =
-  'a comparison (>= 7), an interval ([10..14]), a list ("I","II"), not(...), a number, "text", true, false or -';
+  'a comparison (>= 7), an interval ([10..14]), a list ("I","II"), not(...), a number, a day (date("2026-05-01")), ' +
+  '"text", true, false or -';
 
 /**
  * A cell in the notation of DMN's unary tests, compiled to plain data. Comparisons, intervals open or closed at
@@ -76,6 +78,8 @@ const literal = (token: Token | undefined): Test | undefined => {
   switch (token?.is) {
     case 'number':
       return { is: 'compare', op: '=', number: token.text };
+    case 'day':
+      return isCalendarDay(token.text) ? { is: 'day', op: '=', day: token.text } : undefined;
     case 'text':
       return { is: 'text', text: token.text };
     case 'boolean':
@@ -85,20 +89,23 @@ const literal = (token: Token | undefined): Test | undefined => {
   }
 };
 
-const comparison = ([op, number]: readonly Token[]): Test | undefined => {
+const comparison = ([op, limit]: readonly Token[]): Test | undefined => {
   const known = COMPARISONS.find((one) => one === op?.text);
-  return known !== undefined && op?.is === 'mark' && number?.is === 'number'
-    ? { is: 'compare', op: known, number: number.text }
-    : undefined;
+  if (known === undefined || op?.is !== 'mark' || limit === undefined) return undefined;
+  if (limit.is === 'number') return { is: 'compare', op: known, number: limit.text };
+  return isDayToken(limit) ? { is: 'day', op: known, day: limit.text } : undefined;
 };
+const isDayToken = ({ is, text }: Token): boolean => is === 'day' && isCalendarDay(text);
 const COMPARISONS = ['<', '<=', '>', '>='] as const;
 
 /** `[` and `]` at their own ends are closed; `(`, `)` and a bracket turned away are open. */
 const interval = (tokens: readonly Token[]): Test | undefined => {
   const [open, from, dots, to, close] = tokens;
   const framed = isBracket(open, '[(]') && dots?.text === '..' && isBracket(close, '])[');
-  if (!framed || from?.is !== 'number' || to?.is !== 'number') return undefined;
-  return { is: 'interval', from: from.text, to: to.text, ...closedEnds(tokens) };
+  if (!framed || from === undefined || to === undefined) return undefined;
+  const ends = { from: from.text, to: to.text, ...closedEnds(tokens) };
+  if (from.is === 'number' && to.is === 'number') return { is: 'interval', ...ends };
+  return isDayToken(from) && isDayToken(to) ? { is: 'days', ...ends } : undefined;
 };
 
 const closedEnds = (
@@ -117,6 +124,8 @@ const emptyInterval = (test: Test): boolean => {
       const order = compare(rationalOf(test.from), rationalOf(test.to));
       return order > 0 || (order === 0 && !(test.fromClosed && test.toClosed));
     }
+    case 'days':
+      return test.from > test.to || (test.from === test.to && !(test.fromClosed && test.toClosed));
     case 'anyOf':
       return test.tests.some(emptyInterval);
     case 'not':

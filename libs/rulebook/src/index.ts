@@ -1,5 +1,6 @@
 export type { RulebookBody } from './body';
 export * from './feel';
+export * from './judge-destination';
 export * from './labels';
 export * from './open-rulebook';
 export * from './read-rulebook';

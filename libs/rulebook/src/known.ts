@@ -4,6 +4,7 @@ import type { ComplainHere } from './complain';
 /** Everything a rulebook's rows may refer to, by id. */
 export type Known = {
   readonly stations: ReadonlySet<string>;
+  readonly places: ReadonlySet<string>;
   readonly crews: ReadonlySet<string>;
   readonly operations: ReadonlySet<string>;
   readonly lotKinds: ReadonlySet<string>;

@@ -1,4 +1,4 @@
-import type { Design, Edge, Hide, PlannedOperation, PlannedValue } from '@libs/judge';
+import type { Design, Edge, Hide, PlannedOperation, PlannedValue, TimeRule } from '@libs/judge';
 import type { OperationRow, RulebookBody, ValueRow } from './body';
 import type { Complain } from './complain';
 import { mostSpecific } from './design-space';
@@ -26,6 +26,7 @@ export const plannedOperation = (picked: Picked, ground: Ground, complain: Compl
     expects: picked.fields.soft.filter((id) => selection.has(id)),
     hides: picked.hides.flatMap(({ row, hide }) => hideIn(selection, row, hide)),
     values: valuesFor(picked.row.id, ground, complain),
+    times: timesFor(picked.row.id, ground),
   };
   const kept = keptOf(picked.row);
   const key = keyOf(picked.variant, parts);
@@ -43,15 +44,17 @@ type Parts = {
   readonly expects: readonly string[];
   readonly hides: readonly Keyed<{ readonly hide: Hide }>[];
   readonly values: readonly Keyed<{ readonly planned: PlannedValue }>[];
+  readonly times: readonly Keyed<{ readonly rule: TimeRule }>[];
 };
 
 /** All that can differ from one design to another. Line breaks stand in no id and in no row. */
-const keyOf = (variant: number, { requires, expects, hides, values }: Parts): string => {
+const keyOf = (variant: number, { requires, expects, hides, values, times }: Parts): string => {
   let key = `${variant}`;
   for (const { operation, named } of requires) key += `\n${operation}${named === operation ? '' : '*'}`;
   for (const id of expects) key += `\n~${id}`;
   for (const hide of hides) key += `\n-${hide.key}`;
   for (const value of values) key += `\n=${value.key}`;
+  for (const time of times) key += `\n@${time.key}`;
   return key;
 };
 
@@ -64,6 +67,7 @@ const assembled = ({ row, fields: written }: Picked, parts: Parts): PlannedOpera
     expects: parts.expects,
     hides: parts.hides.map(({ hide }) => hide),
     values: parts.values.map(({ planned }) => planned),
+    ...(parts.times.length === 0 ? {} : { times: parts.times.map(({ rule }) => rule) }),
   };
 };
 
@@ -102,6 +106,13 @@ const valuesFor = (operation: string, { body, design }: Ground, complain: Compla
   }
   return values;
 };
+
+/** What does not apply to the design sets no clock going. */
+const timesFor = (operation: string, { body, design, selection }: Ground): Parts['times'] =>
+  (body.times.get(operation) ?? []).flatMap((table) => {
+    const row = mostSpecific(table, design);
+    return row === undefined || !selection.has(row.rule.since) ? [] : [{ key: row.row, rule: row.rule }];
+  });
 
 /**
  * The design gives the requirement. For a number it may be a number, which must then be met exactly, or a test

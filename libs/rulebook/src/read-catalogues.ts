@@ -36,6 +36,7 @@ export const readCatalogues = (files: RulebookFiles, complain: Complain): Catalo
       id: row.kind,
       name: nameOf(row),
       traced: row.traced === 'yes',
+      insteadOf: idsIn(row.instead_of ?? ''),
     })),
     instrumentKinds: rowsOf('instruments.csv', InstrumentKindShape, ({ kind }) => kind).map((row) => ({
       id: row.kind,

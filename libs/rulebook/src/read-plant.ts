@@ -70,9 +70,9 @@ const attributeOf = ({ id, en, es, numeric, values }: PlantFile['attributes'][nu
 
 export const domainsOf = (plant: PlantFile): ReadonlyMap<string, Domain> =>
   new Map(
-    plant.attributes.map(({ id, numeric, scope, values }) => [
+    plant.attributes.map(({ id, numeric, scope, rising, values }) => [
       id,
-      { id, numeric, ofSection: scope === 'section', values: values.map(({ value }) => value) },
+      { id, numeric, ofSection: scope === 'section', rising, values: values.map(({ value }) => value) },
     ]),
   );
 

@@ -1,17 +1,33 @@
-import type { Relation, RelationTerm } from '@libs/judge';
+import type { Alternatives, Relation, RelationTerm } from '@libs/judge';
+import { measureUnit } from '@libs/kernel';
 
 const TOKEN =
-  /\s*(?:(?<name>[a-zA-Z][\w-]*)|(?<number>(?:0|[1-9]\d*)(?:\.\d+)?)|(?<mark><=|>=|[<>=+*-]))\s*/y;
+  /\s*(?:(?<name>[a-zA-Z][\w-]*)|(?<number>(?:0|[1-9]\d*)(?:\.\d+)?)|(?<unit>\[[^\]\s]+\][^\s<>=+*-]*)|(?<mark><=|>=|[<>=+*-]))\s*/y;
 const OPERATORS = ['<', '<=', '=', '>=', '>'] as const;
 
-type Token = { readonly is: 'name' | 'number' | 'mark'; readonly text: string };
+type Token = { readonly is: 'name' | 'number' | 'unit' | 'mark'; readonly text: string };
 
 /**
- * A linear relation between characteristics, as `3 * hole <= depth` or `vent * 300 >= floor-area`. A minus
- * between two names needs a space before it, because names may have one inside. Undefined when it is none.
+ * Linear relations between characteristics, as `3 * hole <= depth` or `vent * 300 >= floor-area`; several joined by
+ * `and`, and ways of meeting them parted by `or`, which binds less. A constant may carry its unit: `12 [in_i]`. A
+ * minus between two names needs a space before it, because names may have one inside. Undefined when it is none.
  */
-export const readRelation = (text: string): Relation | undefined => {
-  const tokens = tokensOf(text) ?? [];
+export const readAlternatives = (text: string): Alternatives | undefined => {
+  const ways = partedAt('or', tokensOf(text) ?? []).map((way) => partedAt('and', way).map(relationOf));
+  const sound = ways.map((way) => way.filter((relation) => relation !== undefined));
+  return sound.every((way, at) => way.length === ways[at]?.length) ? sound : undefined;
+};
+
+const partedAt = (word: string, tokens: readonly Token[]): readonly (readonly Token[])[] => {
+  const parts: Token[][] = [[]];
+  for (const token of tokens) {
+    if (token.is === 'name' && token.text === word) parts.push([]);
+    else parts.at(-1)?.push(token);
+  }
+  return parts;
+};
+
+const relationOf = (tokens: readonly Token[]): Relation | undefined => {
   const [at = -1, ...more] = tokens.flatMap((token, index) => (isOperator(token.text) ? [index] : []));
   const op = OPERATORS.find((one) => one === tokens[at]?.text);
   const left = sumOf(tokens.slice(0, Math.max(0, at)));
@@ -32,8 +48,10 @@ const tokensOf = (text: string): readonly Token[] | undefined => {
   return tokens;
 };
 
-const tokenOf = ({ name, number, mark = '' }: { readonly [group: string]: string | undefined }): Token => {
+const tokenOf = (groups: { readonly [group: string]: string | undefined }): Token => {
+  const { name, number, unit, mark = '' } = groups;
   if (name !== undefined) return { is: 'name', text: name };
+  if (unit !== undefined) return { is: 'unit', text: unit };
   return number === undefined ? { is: 'mark', text: mark } : { is: 'number', text: number };
 };
 
@@ -51,17 +69,24 @@ const sumOf = (tokens: readonly Token[]): readonly RelationTerm[] | undefined =>
 const PLUS: Token = { is: 'mark', text: '+' };
 const isSign = (mark: string): boolean => mark === '+' || mark === '-';
 
-/** `hole`, `3`, `3 * hole` or `hole * 3`. */
+/** `hole`, `3`, `3 [in_i]`, `3 * hole` or `hole * 3`. */
 const termOf = (tokens: readonly Token[], sign: string): RelationTerm | undefined => {
   const [first, times, second] = tokens;
-  if (first === undefined || first.is === 'mark') return undefined;
+  if (first === undefined || first.is === 'mark' || first.is === 'unit') return undefined;
   if (tokens.length === 1) {
     return first.is === 'name'
       ? { factor: `${sign}1`, characteristic: first.text }
       : { factor: sign + first.text, characteristic: null };
   }
+  if (tokens.length === 2) return constantOf(first, times, sign);
   return tokens.length === 3 && times?.text === '*' ? productOf(first, second, sign) : undefined;
 };
+
+/** Names stand for characteristics, so that a unit without brackets is one only after a number. */
+const constantOf = (number: Token, unit: Token | undefined, sign: string): RelationTerm | undefined =>
+  number.is === 'number' && unit !== undefined && measureUnit(unit.text) !== undefined
+    ? { factor: sign + number.text, characteristic: null, unit: unit.text }
+    : undefined;
 
 const productOf = (a: Token, b: Token | undefined, sign: string): RelationTerm | undefined => {
   if (a.is === 'number' && b?.is === 'name') return { factor: sign + a.text, characteristic: b.text };

@@ -1,4 +1,4 @@
-import type { CoverRow, RulebookBody, ValueRow, When } from './body';
+import type { CoverRow, RulebookBody, TimeRow, ValueRow, When } from './body';
 import type { Complain } from './complain';
 import { here } from './complain';
 import { checkCycles } from './cycles';
@@ -7,10 +7,12 @@ import { checkDisagreements } from './disagreements';
 import type { Known } from './known';
 import type { Catalogues } from './read-catalogues';
 import { readCatalogues, readFaults } from './read-catalogues';
+import { readCounties } from './read-counties';
 import { readCovers } from './read-covers';
 import type { WrittenOperation } from './read-operations';
 import { compileOperations, readOperations } from './read-operations';
 import { checkPlant, domainsOf, plantPart, readPlant } from './read-plant';
+import { readTimes } from './read-times';
 import { readValues } from './read-values';
 import type { ReadRulebook, Rulebook, RulebookFiles, RulebookProblem } from './rulebook';
 import type { PlantFile } from './shapes';
@@ -18,6 +20,8 @@ import { readTable } from './table-file';
 
 const COVERS = 'covers.csv';
 const VALUES = 'values.csv';
+const TIMES = 'times.csv';
+const COUNTIES = 'counties.csv';
 
 /** Reads and validates all files, every problem at once. Pure; YAML and CSV parsers are reviewed packages. */
 export const readRulebook = (files: RulebookFiles): ReadRulebook => {
@@ -40,7 +44,7 @@ export const readRulebook = (files: RulebookFiles): ReadRulebook => {
 };
 
 const NAMES =
-  /^(?:plant\.yaml|operations.*\.yaml|(?:covers|values|components|symptoms|faults|lots|instruments)\.csv)$/;
+  /^(?:plant\.yaml|operations.*\.yaml|(?:covers|values|times|counties|components|symptoms|faults|lots|instruments)\.csv)$/;
 
 const checkNames = (files: RulebookFiles, complain: Complain): void => {
   Object.keys(files)
@@ -51,6 +55,7 @@ const checkNames = (files: RulebookFiles, complain: Complain): void => {
 const knownIn = (plant: PlantFile, written: readonly WrittenOperation[], catalogues: Catalogues): Known => ({
   stations: idsOf(plant.stations),
   crews: idsOf(plant.crews),
+  places: idsOf(plant.places),
   operations: new Set(written.map(({ is }) => is.id)),
   lotKinds: idsOf(catalogues.lotKinds),
   instrumentKinds: idsOf(catalogues.instrumentKinds),
@@ -72,9 +77,10 @@ const readBody = (
   const operations = compileOperations(written, known, complain);
   const covers = readCovers(readTable(COVERS, files[COVERS], complain), known, complain);
   const values = readValues(readTable(VALUES, files[VALUES], complain), known, complain);
+  const times = readTimes(readTable(TIMES, files[TIMES], complain), known, complain);
   const whens = [
     ...operations.flatMap(({ when, variants }) => [when, ...variants.map((variant) => variant.when)]),
-    ...[...covers, ...values].map(({ when }) => when),
+    ...[...covers, ...values, ...times].map(({ when }) => when),
   ];
   return {
     domains: known.domains,
@@ -91,6 +97,12 @@ const readBody = (
       ({ operation }) => operation,
       ({ planned }) => planned.characteristic,
     ),
+    times: tablesOf(
+      times,
+      ({ operation }) => operation,
+      ({ rule }) => rule.since,
+    ),
+    counties: readCounties(readTable(COUNTIES, files[COUNTIES], complain), known, complain),
   };
 };
 
@@ -133,6 +145,7 @@ const checkTables = (body: RulebookBody, complain: Complain): void => {
   };
   check(body.covers, coverEntry, [COVERS, 'hides']);
   check(body.values, valueEntry, [VALUES, 'characteristic']);
+  check(body.times, timeEntry, [TIMES, 'since']);
 };
 
 /** Two rows may name different sources and labels for the same rule: that is no disagreement. */
@@ -140,6 +153,12 @@ const coverEntry = ({ row, when, hide: { source: _, ...hide } }: CoverRow): Tabl
   row,
   when,
   says: JSON.stringify(hide),
+});
+
+const timeEntry = ({ row, when, rule: { source: _, ...rule } }: TimeRow): TableEntry => ({
+  row,
+  when,
+  says: JSON.stringify(rule),
 });
 
 const valueEntry = ({

@@ -1,13 +1,13 @@
-import type { PlannedValue, Relation, Test, ValueKind } from '@libs/judge';
+import type { Alternatives, PlannedValue, Test, ValueKind } from '@libs/judge';
 import { measureUnit } from '@libs/kernel';
 import type { ValueRow } from './body';
 import type { Complain, ComplainHere } from './complain';
 import { here } from './complain';
 import { compileCell } from './feel';
 import type { Known } from './known';
-import { checkKnown } from './known';
+import { checkKnown, idsIn } from './known';
 import { conditionsOf } from './read-covers';
-import { readRelation } from './read-relation';
+import { readAlternatives } from './read-relation';
 import { readWhen } from './read-when';
 import type { ValueCells } from './shapes';
 import { ValueShape } from './shapes';
@@ -59,7 +59,11 @@ const plannedOf = (is: ValueCells, complain: ComplainHere, source: PlannedValue[
   ...(is.lot_kind === '' ? {} : { lotKind: is.lot_kind }),
   asked: is.asked,
   worstOf: Number(is.worst_of),
+  ...placesOf(is),
 });
+
+const placesOf = ({ places = '' }: ValueCells): Pick<PlannedValue, 'places'> =>
+  places === '' ? {} : { places: idsIn(places) };
 
 const unitOf = ({ kind, unit }: ValueCells): string | null => {
   if (kind === 'count') return unit === '' ? '1' : unit;
@@ -88,6 +92,9 @@ export const wrongFor = (kind: ValueKind, test: Test): string | undefined => {
       return test.tests.map((one) => wrongFor(kind, one)).find((wrong) => wrong !== undefined);
     case 'not':
       return wrongFor(kind, test.test);
+    case 'day':
+    case 'days':
+      return kind === 'date' ? undefined : `a ${kind} is no day`;
     case 'boolean':
       return 'true and false are no values here: a yes/no is "yes" or "no"';
     case 'text':
@@ -103,17 +110,24 @@ const wrongText = (kind: ValueKind, text: string): string | undefined => {
   return `"${text}" is no answer to a yes/no: "yes" or "no"`;
 };
 
-const relationOf = (is: ValueCells, complain: ComplainHere): { readonly relation?: Relation } => {
+type Related = Pick<PlannedValue, 'relation' | 'alternatives'>;
+
+const relationOf = (is: ValueCells, complain: ComplainHere): Related => {
   if (is.kind !== 'derived') {
     if (is.relation !== '') complain('relation', 'belongs to rows of kind derived only');
     return {};
   }
-  const relation = readRelation(is.relation);
-  if (relation === undefined) {
+  const alternatives = readAlternatives(is.relation);
+  if (alternatives === undefined) {
     complain('relation', `\`${is.relation}\` is no linear relation such as \`3 * hole <= depth\``);
+    return {};
   }
-  return relation === undefined ? {} : { relation };
+  const [relation, ...more] = alternatives.flat();
+  return relation !== undefined && more.length === 0 ? { relation } : { alternatives };
 };
+
+const relationsIn = ({ relation, alternatives }: PlannedValue): Alternatives =>
+  alternatives ?? (relation === undefined ? [] : [[relation]]);
 
 const choicesOf = ({ choices }: ValueCells): { readonly choices?: readonly string[] } =>
   choices === '' ? {} : { choices: choices.split('|').map((choice) => choice.trim()) };
@@ -126,8 +140,16 @@ const checkRow = (is: ValueCells, known: Known, complain: ComplainHere): void =>
   if (is.choices !== '' && is.kind !== 'choice') complain('choices', 'belong to rows of kind choice only');
   if (is.kind === 'derived' && is.required !== '')
     complain('required', 'a derived row requires its relation');
+  checkPlaces(is, known, complain);
   checkUnit(is, complain);
   checkDesign(is, known, complain);
+};
+
+const checkPlaces = ({ places = '', kind, from }: ValueCells, known: Known, complain: ComplainHere): void => {
+  checkKnown(idsIn(places), ['place', known.places], 'places', complain);
+  if (places !== '' && (from !== 'entry' || kind === 'derived')) {
+    complain('places', 'are read by whoever signs: neither filled in nor derived');
+  }
 };
 
 const checkUnit = ({ kind, unit }: ValueCells, complain: ComplainHere): void => {
@@ -162,9 +184,11 @@ const namesByOperation = (rows: readonly ShapedRow<ValueCells>[]): Names => {
 };
 
 const checkParts = ({ operation, planned }: ValueRow, names: Names, complain: ComplainHere): void => {
-  const { relation } = planned;
-  if (relation === undefined) return;
-  const parts = [...relation.left, ...relation.right].flatMap(({ characteristic }) => characteristic ?? []);
+  const relations = relationsIn(planned).flat();
+  if (relations.length === 0) return;
+  const parts = relations.flatMap(({ left, right }) =>
+    [...left, ...right].flatMap(({ characteristic }) => characteristic ?? []),
+  );
   if (parts.length === 0) complain('relation', 'names no characteristic');
   parts
     .filter((part) => !(names.get(operation)?.has(part) ?? false))

@@ -33,6 +33,9 @@ const wrongTests = (test: Test, domain: Domain): readonly string[] => {
       return wrongTests(test.test, domain);
     case 'text':
       return wrongText(test.text, domain);
+    case 'day':
+    case 'days':
+      return [`\`${domain.id}\` is no day: write its values in quotes`];
     case 'boolean':
       return [`\`${domain.id}\` is neither true nor false: write its values in quotes`];
     case 'any':

@@ -35,6 +35,9 @@ export type Fault = {
   readonly caughtBy: readonly string[];
 };
 
+/** `insteadOf`: kinds it may be used in place of, as approved. */
+export type LotKind = Named & { readonly traced: boolean; readonly insteadOf: readonly string[] };
+
 /** A rulebook as read: validated, every cell compiled. */
 export type Rulebook = {
   readonly name: string;
@@ -47,7 +50,7 @@ export type Rulebook = {
   readonly details: readonly Named[];
   /** Reason codes for holds, pulls and corrections. */
   readonly reasons: readonly (Named & { readonly for: readonly string[] })[];
-  readonly lotKinds: readonly (Named & { readonly traced: boolean })[];
+  readonly lotKinds: readonly LotKind[];
   readonly instrumentKinds: readonly (Named & { readonly calibrated: boolean })[];
   readonly components: readonly Named[];
   readonly symptoms: readonly Named[];

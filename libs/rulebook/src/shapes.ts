@@ -44,6 +44,8 @@ export const PlantShape = z.strictObject({
         numeric: z.boolean().default(false),
         /** `section`: differs between the sections of one home, and a home's own design does not give it. */
         scope: z.enum(['home', 'section']).default('home'),
+        /** Its values go from the least to the most: a design for a later one is good where an earlier one is asked. */
+        rising: z.boolean().default(false),
         values: z.array(z.strictObject({ value: Scalar, ...words })).default([]),
       }),
     )
@@ -68,6 +70,8 @@ const operationFields = {
   label: z.boolean(),
   signers: z.array(z.string().regex(/^(?:crew|role):.+$/, 'is neither crew:ID nor role:NAME')),
   plain: WordsShape.nullable(),
+  manual: Text.optional(),
+  drawings: z.array(Text).optional(),
 };
 
 const VariantShape = z.strictObject(operationFields).partial().extend({ when: When });
@@ -130,11 +134,34 @@ export const ValueShape = z.object({
   source_kind: SourceKind,
   source: Cell,
   on: YesNo,
+  /** Where it is read: at each, or at so many of them drawn by lot. */
+  places: Cell.optional(),
 });
 export type ValueCells = z.infer<typeof ValueShape>;
 
+export const TimeShape = z.object({
+  operation: Given,
+  since: Given,
+  at_least: Cell,
+  at_most: Cell,
+  unit: Given,
+  grade: GradeCell,
+  source_kind: SourceKind,
+  source: Cell,
+});
+export type TimeCells = z.infer<typeof TimeShape>;
+
+export const CountyShape = z.object({ county: Given });
+
 export const NamedShape = z.object({ id: Given, en: Given, es: Given });
-export const LotKindShape = z.object({ kind: Given, en: Given, es: Given, traced: YesNo });
+export const LotKindShape = z.object({
+  kind: Given,
+  en: Given,
+  es: Given,
+  traced: YesNo,
+  /** Kinds it may be used in place of, as approved. */
+  instead_of: Cell.optional(),
+});
 export const InstrumentKindShape = z.object({ kind: Given, en: Given, es: Given, calibrated: YesNo });
 export const FaultShape = z.object({
   component: Given,

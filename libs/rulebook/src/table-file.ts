@@ -1,6 +1,7 @@
 import { parse } from 'csv-parse/sync';
-import type { z } from 'zod';
-import type { Complain } from './complain';
+import { z } from 'zod';
+import type { Complain, ComplainHere } from './complain';
+import { here } from './complain';
 
 /** A row of a table: its number (the header is row 1) and its cells by column; `-` reads as empty. */
 export type TableRow = { readonly row: number; readonly cells: { readonly [column: string]: string } };
@@ -13,11 +14,14 @@ export type Table = {
 
 /** Reads RFC 4180 text with a header. Rows that do not parse are complained of; the others are kept. */
 export const readTable = (file: string, text: string | undefined, complain: Complain): Table => {
-  const [header = [], ...records] = text === undefined ? [] : recordsOf(file, text, complain);
+  const delimiter = text === undefined ? ',' : delimiterOf(text);
+  const [header = [], ...records] = text === undefined ? [] : recordsOf(file, text, delimiter, complain);
+  const names = header.map((name) => name.trim());
   const rows = records.flatMap((record, index) => {
     const row = index + 2;
     if (record.every((cell) => cell.trim() === '')) return [];
-    if (record.length === header.length) return [{ row, cells: cellsOf(header, record) }];
+    if (delimiter === ';') checkCommas(record, names, here(complain, file, row));
+    if (record.length === header.length) return [{ row, cells: cellsOf(names, record) }];
     complain({
       file,
       row,
@@ -26,12 +30,41 @@ export const readTable = (file: string, text: string | undefined, complain: Comp
     });
     return [];
   });
-  return { file, header, rows };
+  return { file, header: names, rows };
 };
 
-const recordsOf = (file: string, text: string, complain: Complain): readonly (readonly string[])[] => {
+/** Where a comma stands in numbers, a spreadsheet parts its cells by semicolons: harmless, and told by the header. */
+const delimiterOf = (text: string): ',' | ';' => {
+  const [header = ''] = text.split(/\r?\n|\r/, 1);
+  return header.includes(';') && !header.includes(',') ? ';' : ',';
+};
+
+/** Such a spreadsheet writes 1,25 for 1.25, and a list of 1 and 25 looks the same. */
+const checkCommas = (record: readonly string[], header: readonly string[], complain: ComplainHere): void =>
+  record.forEach((cell, at) => {
+    const number = /^[^"\p{L}]*\d,\d[^"\p{L}]*$/u.exec(cell)?.[0];
+    if (number !== undefined) {
+      complain(
+        header[at] ?? null,
+        `\`${cell.trim()}\`: write a decimal with a point, a list with a space after its comma`,
+      );
+    }
+  });
+
+const recordsOf = (
+  file: string,
+  text: string,
+  delimiter: string,
+  complain: Complain,
+): readonly (readonly string[])[] => {
   try {
-    return parse(text, { bom: true, relax_column_count: true, skip_empty_lines: false });
+    return parse(text, {
+      bom: true,
+      delimiter,
+      record_delimiter: ['\r\n', '\n', '\r'],
+      relax_column_count: true,
+      skip_empty_lines: false,
+    });
   } catch (error) {
     complain({
       file,
@@ -70,7 +103,8 @@ export const shapedRows = <T>(
   if (header.length === 0) return [];
   const known = Object.keys(shape.shape);
   const at = (column: string, says: string): void => complain({ file, row: 1, column, says });
-  known.filter((column) => !header.includes(column)).forEach((column) => at(column, 'column is missing'));
+  const needed = known.filter((column) => !mayBeAbsent(shape, column));
+  needed.filter((column) => !header.includes(column)).forEach((column) => at(column, 'column is missing'));
   header
     .filter((column) => !known.includes(column) && !(conditions && attributes.has(column)))
     .forEach((column) =>
@@ -79,10 +113,13 @@ export const shapedRows = <T>(
   header
     .filter((column, index) => header.indexOf(column) !== index)
     .forEach((column) => at(column, 'column stands here twice'));
-  if (!known.every((column) => header.includes(column))) return [];
+  if (!needed.every((column) => header.includes(column))) return [];
 
   return rows.flatMap((row) => shaped(file, row, shape, complain));
 };
+
+const mayBeAbsent = ({ shape }: z.ZodObject, column: string): boolean =>
+  z.safeParse(shape[column] ?? z.never(), undefined).success;
 
 const shaped = <T>(
   file: string,

@@ -25,6 +25,10 @@ export const en = {
     '{characteristic}, of “{operation}”{places}: “{recorded}” is not the kind of value asked for, which is {required}. Enter it as asked.',
   'finding.relation-not-met':
     '“{operation}”{places} asks: {characteristic}. What is recorded says otherwise{given}. Have it put right and verified, or correct the entry if it was written down wrong.',
+  'finding.too-soon-after':
+    '“{operation}” came {recorded} after “{since}”, which needs {required}. Look whether it is sound, and have it put right if it is not.',
+  'finding.too-long-after':
+    '“{operation}” is {recorded} old at “{entry}”, and may be {required}. What it says may no longer be so: ask the quality manager.',
   'finding.operation-not-planned':
     '“{operation}” is not in the build plan of this home. Check the serial number, or ask whether the order changed.',
   'finding.operation-unknown':
@@ -47,6 +51,14 @@ export const en = {
     '“{operation}” names no instrument of the kind it needs{kind}. Name the one that was used.',
   'finding.instrument-not-usable':
     '“{operation}” was measured with an instrument that is out of calibration{kind}{given}. Tell the quality manager; the reading does not count until they decide.',
+  'finding.instrument-due-soon':
+    'The calibration of the instrument used for “{operation}”{given} runs out on {until}. Send it in before that day.',
+  'finding.qualification-expired':
+    '“{operation}” is signed on the strength of a qualification that ran out on {until}{signers}. Ask someone who may to look and sign, or have it renewed.',
+  'finding.qualification-due-soon':
+    'The qualification “{operation}” is signed on runs out on {until}{signers}. Have it renewed before that day.',
+  'finding.destination-outside-zones':
+    'The home is bound for {county}, which asks for {asked}; its design is for {designed}. Ask the quality manager before it goes on.',
   'finding.held': 'A hold is open in the way of “{entry}”{given}. Ask the quality manager what releases it.',
   'finding.held.alone': 'A hold is still open{given}. Ask the quality manager what releases it.',
   'finding.defect-open':
@@ -54,6 +66,10 @@ export const en = {
   'finding.defect-open.alone': 'A defect is still open{given}{places}. Have it reworked and verified.',
   'finding.left-with-open-work':
     '“{operation}”{places} is still open and is carried along. If it is done, record it{at}.',
+  'finding.stage-not-seen':
+    'The inspection agency has not seen this home at any stage. Ask its inspector to mark the stage that was looked at.',
+  'finding.test-not-recent':
+    '“{operation}” is older than “{newer}”, which it says something of. Its record does not count for the label; ask the quality manager.',
 
   'because.cover-hides-unproven': '“{operation}” was covered and nothing proves it',
   'because.cover-hides-defect': '“{operation}” was covered with a defect open',
@@ -67,6 +83,12 @@ export const en = {
   'because.value-missing.operation': 'a value of “{operation}” is not recorded',
   'because.value-of-wrong-kind.operation': 'a value of “{operation}” is not of the kind asked for',
   'because.relation-not-met.operation': 'values of “{operation}” do not fit together',
+  'because.too-soon-after': '“{operation}” was done too soon',
+  'because.too-long-after': '“{operation}” has grown old',
+  'because.instrument-due-soon': 'a calibration runs out soon',
+  'because.qualification-expired': '“{operation}” was signed on a qualification that had run out',
+  'because.qualification-due-soon': 'a qualification runs out soon',
+  'because.destination-outside-zones': 'the home is bound for a county its design was not made for',
   'because.operation-not-planned': '“{operation}” is not in the build plan',
   'because.operation-unknown': '“{operation}” is no operation of the rulebook',
   'because.worked-elsewhere': '“{operation}” was done away from its station',
@@ -82,12 +104,20 @@ export const en = {
   'because.held': 'another hold is open',
   'because.defect-open': 'a defect is open',
   'because.left-with-open-work': '“{operation}” was left open',
+  'because.stage-not-seen': 'the inspection agency has not seen this home',
+  'because.test-not-recent': '“{operation}” is older than the work it looks at',
+  'because.red-tag': 'a red tag is on',
+  'because.contained': 'another section fell short, and this one may share it',
+  'because.laid-open': '“{operation}” was laid open after the label was on',
 
   'hold.says': 'Held: {because}{about}. {wayOut}',
   'hold.about': ' (“{operation}”)',
   'hold.way-out.defect': 'Have it reworked, and verified by someone else.',
   'hold.way-out.record': 'Record what is missing, or ask the quality manager.',
   'hold.way-out.decision': 'Ask the quality manager.',
+  'hold.way-out.agency': 'Only the inspection agency lifts it.',
+  'hold.way-out.look': 'Have it looked at for the same thing.',
+  'hold.way-out.again': 'Record again what was laid open.',
 
   'defect.says': '{component}: {symptom}{places}',
   'defect.by-rule': '{because}{places}',
@@ -132,6 +162,24 @@ export const en = {
   'event.DefectClosed.fitted': 'Missing part fitted{defect}.',
   'event.DefectClosed.signed': 'Item signed off{defect}.',
   'event.DefectClosed.withdrawn': 'Defect taken back{defect}.',
+  'event.DefectClosed.accepted': 'Accepted as it is{defect}.',
+  'event.CauseRevised': 'Cause changed to “{operation}”, charged to {station}{defect}.',
+  'event.CauseRevised.none': 'Cause changed: no operation of the line{defect}.',
+  'event.PunchListSigned.one': 'Touch-up list signed: 1 item.',
+  'event.PunchListSigned.many': 'Touch-up list signed: {count} items.',
+  'event.DefectDispositioned.rework': 'To be reworked{defect}.',
+  'event.DefectDispositioned.repair': 'To be repaired as {detail} shows{defect}.',
+  'event.DefectDispositioned.use-as-is': 'To be used as it is, with a named approval{defect}.',
+  'event.DefectDispositioned.scrap': 'To be scrapped and replaced{defect}.',
+  'event.CoverOpened': '“{operation}” laid open{places}. Due again: {list}.',
+  'event.StageSeen': 'Seen at {station} by the inspection agency.',
+  'event.RedTagPlaced': 'Red tag {tag} placed{rule}.',
+  'event.RedTagPlaced.rule': ' ({rule})',
+  'event.RedTagLifted': 'Red tag {tag} lifted by the inspection agency.',
+  'event.LabelRefused.one': 'Label {number} not affixed: 1 thing is missing.',
+  'event.LabelRefused.many': 'Label {number} not affixed: {count} things are missing.',
+  'event.LabelReplaced': 'Label {replaces} replaced by {number}.',
+  'event.DestinationSet': 'Goes to {destination}.',
   'event.on-defect': ' ({defect})',
   'event.HoldReleased.satisfied': 'Hold released: what was missing is recorded.',
   'event.HoldReleased.verified': 'Hold released: the rework behind it is verified.',
@@ -139,6 +187,20 @@ export const en = {
   'event.HoldReleased.withdrawn': 'Hold taken back.',
   'event.LabelAffixed': 'Label {number} affixed.',
   'event.LabelUsed': 'Label {number} used on {serial}.',
+  'event.LabelVoided': 'Label {number} spoilt and voided.',
+  'event.LabelReclaimed': 'Label {number} taken back by the inspection agency.',
+  'event.LabelTakenOff': 'Label {number} taken off {serial}; {replacedBy} is there in its place.',
+  'event.LabelsReceived': '{count} labels received: {first} to {last}.',
+  'event.StationHeld': '{station} held: {reason}.',
+  'event.StationReleased': '{station} released.',
+  'event.VisitMade': 'The inspection agency visited.',
+  'event.ObservationMade': 'The inspection agency noted something{rule}.',
+  'event.ObservationAnswered': 'The plant answered the inspection agency.',
+  'event.ObservationClosed.accepted': 'The inspection agency accepted the answer.',
+  'event.ObservationClosed.not-accepted': 'The inspection agency asks for another answer.',
+  'event.ContainmentOpened': '{count} other sections may share what was found on {serial}.',
+  'event.ContainedInspected.found': '{serial} looked at: the same was found.',
+  'event.ContainedInspected.clear': '{serial} looked at: nothing of the kind.',
   'event.LotReceived': 'Lot {lot} received: {kind}.',
   'event.LotQuarantined': 'Lot {lot} quarantined: {reason}.',
   'event.LotReleased': 'Lot {lot} released.',
@@ -197,6 +259,7 @@ export const en = {
   'signer.crew': 'the {crew} crew',
   'role.quality-manager': 'the quality manager',
   'role.inspector': 'the inspector',
+  'role.agency-inspector': 'the inspection agency',
   'role.station-lead': 'the station lead',
   'role.administrator': 'the administrator',
   'role.auditor': 'the auditor',

@@ -24,6 +24,10 @@ export const es: { readonly [K in Key]: string } = {
     '{characteristic}, en “{operation}”{places}: “{recorded}” no es el tipo de dato que se pide, que es {required}. Anótelo como se pide.',
   'finding.relation-not-met':
     '“{operation}”{places} pide: {characteristic}. Lo anotado dice otra cosa{given}. Que se corrija y se verifique, o corrija la anotación si se escribió mal.',
+  'finding.too-soon-after':
+    '“{operation}” se hizo {recorded} después de “{since}”, que necesita {required}. Vea si quedó bien, y que se repare si no.',
+  'finding.too-long-after':
+    '“{operation}” tiene {recorded} al llegar a “{entry}”, y puede tener {required}. Lo que dice tal vez ya no es cierto: pregunte al gerente de calidad.',
   'finding.operation-not-planned':
     '“{operation}” no está en el plan de esta casa. Revise el número de serie, o pregunte si cambió el pedido.',
   'finding.operation-unknown':
@@ -46,6 +50,14 @@ export const es: { readonly [K in Key]: string } = {
     '“{operation}” no dice con qué instrumento del tipo que necesita{kind}. Anote cuál se usó.',
   'finding.instrument-not-usable':
     '“{operation}” se midió con un instrumento sin calibración vigente{kind}{given}. Avise al gerente de calidad; la lectura no cuenta hasta que se decida.',
+  'finding.instrument-due-soon':
+    'La calibración del instrumento usado en “{operation}”{given} vence el {until}. Mándelo antes de ese día.',
+  'finding.qualification-expired':
+    '“{operation}” está firmado con una habilitación que venció el {until}{signers}. Pida a quien sí puede que mire y firme, o que se renueve.',
+  'finding.qualification-due-soon':
+    'La habilitación con que se firma “{operation}” vence el {until}{signers}. Que se renueve antes de ese día.',
+  'finding.destination-outside-zones':
+    'La casa va a {county}, que pide {asked}; su diseño es para {designed}. Pregunte al gerente de calidad antes de seguir.',
   'finding.held':
     'Hay una retención abierta que detiene “{entry}”{given}. Pregunte al gerente de calidad qué la libera.',
   'finding.held.alone': 'Sigue abierta una retención{given}. Pregunte al gerente de calidad qué la libera.',
@@ -54,6 +66,10 @@ export const es: { readonly [K in Key]: string } = {
   'finding.defect-open.alone': 'Sigue abierto un defecto{given}{places}. Que se repare y se verifique.',
   'finding.left-with-open-work':
     '“{operation}”{places} sigue abierto y se va con la sección. Si ya está hecho, anótelo{at}.',
+  'finding.stage-not-seen':
+    'La agencia de inspección no ha visto esta casa en ninguna etapa. Pida a su inspector que anote la etapa que vio.',
+  'finding.test-not-recent':
+    '“{operation}” es anterior a “{newer}”, de lo que da fe. Su registro no cuenta para la etiqueta; pregunte al gerente de calidad.',
 
   'because.cover-hides-unproven': '“{operation}” quedó tapado y nada lo comprueba',
   'because.cover-hides-defect': '“{operation}” quedó tapado con un defecto abierto',
@@ -67,6 +83,12 @@ export const es: { readonly [K in Key]: string } = {
   'because.value-missing.operation': 'un valor de “{operation}” no está anotado',
   'because.value-of-wrong-kind.operation': 'un valor de “{operation}” no es del tipo que se pide',
   'because.relation-not-met.operation': 'valores de “{operation}” no concuerdan',
+  'because.too-soon-after': '“{operation}” se hizo demasiado pronto',
+  'because.too-long-after': '“{operation}” ya es viejo',
+  'because.instrument-due-soon': 'pronto vence una calibración',
+  'because.qualification-expired': '“{operation}” se firmó con una habilitación vencida',
+  'because.qualification-due-soon': 'pronto vence una habilitación',
+  'because.destination-outside-zones': 'la casa va a un condado para el que no se diseñó',
   'because.operation-not-planned': '“{operation}” no está en el plan',
   'because.operation-unknown': '“{operation}” no es una operación del reglamento',
   'because.worked-elsewhere': '“{operation}” se hizo fuera de su estación',
@@ -82,12 +104,20 @@ export const es: { readonly [K in Key]: string } = {
   'because.held': 'hay otra retención abierta',
   'because.defect-open': 'hay un defecto abierto',
   'because.left-with-open-work': '“{operation}” quedó abierto',
+  'because.stage-not-seen': 'la agencia de inspección no ha visto esta casa',
+  'because.test-not-recent': '“{operation}” es anterior al trabajo que comprueba',
+  'because.red-tag': 'tiene una tarjeta roja',
+  'because.contained': 'otra sección salió mal y esta puede tener lo mismo',
+  'because.laid-open': '“{operation}” se destapó después de colocar la etiqueta',
 
   'hold.says': 'Retenida: {because}{about}. {wayOut}',
   'hold.about': ' (“{operation}”)',
   'hold.way-out.defect': 'Que se repare y que lo verifique otra persona.',
   'hold.way-out.record': 'Anote lo que falta, o pregunte al gerente de calidad.',
   'hold.way-out.decision': 'Pregunte al gerente de calidad.',
+  'hold.way-out.agency': 'Solo la agencia de inspección la quita.',
+  'hold.way-out.look': 'Que alguien busque aquí lo mismo.',
+  'hold.way-out.again': 'Anote otra vez lo que se destapó.',
 
   'defect.says': '{component}: {symptom}{places}',
   'defect.by-rule': '{because}{places}',
@@ -132,6 +162,24 @@ export const es: { readonly [K in Key]: string } = {
   'event.DefectClosed.fitted': 'Pieza faltante puesta{defect}.',
   'event.DefectClosed.signed': 'Detalle firmado{defect}.',
   'event.DefectClosed.withdrawn': 'Defecto retirado{defect}.',
+  'event.DefectClosed.accepted': 'Aceptado como está{defect}.',
+  'event.CauseRevised': 'Causa cambiada a “{operation}”, a cargo de {station}{defect}.',
+  'event.CauseRevised.none': 'Causa cambiada: ninguna operación de la línea{defect}.',
+  'event.PunchListSigned.one': 'Lista de detalles firmada: 1 detalle.',
+  'event.PunchListSigned.many': 'Lista de detalles firmada: {count} detalles.',
+  'event.DefectDispositioned.rework': 'Por rehacer{defect}.',
+  'event.DefectDispositioned.repair': 'Por reparar según {detail}{defect}.',
+  'event.DefectDispositioned.use-as-is': 'Se usa como está, con aprobación firmada{defect}.',
+  'event.DefectDispositioned.scrap': 'Por desechar y cambiar{defect}.',
+  'event.CoverOpened': '“{operation}” se destapó{places}. Pendiente otra vez: {list}.',
+  'event.StageSeen': 'Vista en {station} por la agencia de inspección.',
+  'event.RedTagPlaced': 'Tarjeta roja {tag} colocada{rule}.',
+  'event.RedTagPlaced.rule': ' ({rule})',
+  'event.RedTagLifted': 'Tarjeta roja {tag} quitada por la agencia de inspección.',
+  'event.LabelRefused.one': 'Etiqueta {number} no colocada: falta 1 cosa.',
+  'event.LabelRefused.many': 'Etiqueta {number} no colocada: faltan {count} cosas.',
+  'event.LabelReplaced': 'Etiqueta {replaces} cambiada por {number}.',
+  'event.DestinationSet': 'Va a {destination}.',
   'event.on-defect': ' ({defect})',
   'event.HoldReleased.satisfied': 'Retención liberada: ya se anotó lo que faltaba.',
   'event.HoldReleased.verified': 'Retención liberada: la reparación ya se verificó.',
@@ -139,6 +187,20 @@ export const es: { readonly [K in Key]: string } = {
   'event.HoldReleased.withdrawn': 'Retención retirada.',
   'event.LabelAffixed': 'Etiqueta {number} colocada.',
   'event.LabelUsed': 'Etiqueta {number} usada en {serial}.',
+  'event.LabelVoided': 'Etiqueta {number} dañada y anulada.',
+  'event.LabelReclaimed': 'Etiqueta {number} recogida por la agencia de inspección.',
+  'event.LabelTakenOff': 'Etiqueta {number} retirada de {serial}; en su lugar está {replacedBy}.',
+  'event.LabelsReceived': 'Se recibieron {count} etiquetas: de {first} a {last}.',
+  'event.StationHeld': '{station} retenida: {reason}.',
+  'event.StationReleased': '{station} liberada.',
+  'event.VisitMade': 'La agencia de inspección hizo una visita.',
+  'event.ObservationMade': 'La agencia de inspección anotó algo{rule}.',
+  'event.ObservationAnswered': 'La planta respondió a la agencia de inspección.',
+  'event.ObservationClosed.accepted': 'La agencia de inspección aceptó la respuesta.',
+  'event.ObservationClosed.not-accepted': 'La agencia de inspección pide otra respuesta.',
+  'event.ContainmentOpened': '{count} secciones más pueden tener lo que se encontró en {serial}.',
+  'event.ContainedInspected.found': '{serial} revisada: tiene lo mismo.',
+  'event.ContainedInspected.clear': '{serial} revisada: no tiene nada de eso.',
   'event.LotReceived': 'Lote {lot} recibido: {kind}.',
   'event.LotQuarantined': 'Lote {lot} en cuarentena: {reason}.',
   'event.LotReleased': 'Lote {lot} liberado.',
@@ -197,6 +259,7 @@ export const es: { readonly [K in Key]: string } = {
   'signer.crew': 'la cuadrilla de {crew}',
   'role.quality-manager': 'el gerente de calidad',
   'role.inspector': 'el inspector',
+  'role.agency-inspector': 'la agencia de inspección',
   'role.station-lead': 'el líder de estación',
   'role.administrator': 'el administrador',
   'role.auditor': 'el auditor',

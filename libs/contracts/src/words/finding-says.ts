@@ -80,9 +80,28 @@ const DETAILS: { readonly [rule in Rule]?: Detail } = {
     given: given(same(recorded)),
   }),
   'signer-not-qualified': ({ required }, _, names) => ({ signers: signersSay(required, names) }),
+  'too-soon-after': (_, { characteristic = '' }, names) => ({ since: names.operation(characteristic) }),
+  'instrument-due-soon': ({ required, recorded }) => ({
+    until: same(required),
+    given: given(same(recorded)),
+  }),
+  'qualification-expired': ({ required, recorded }, _, names) => ({
+    until: same(recorded),
+    signers: signersSay(required, names),
+  }),
+  'qualification-due-soon': ({ required, recorded }, _, names) => ({
+    until: same(recorded),
+    signers: signersSay(required, names),
+  }),
+  'destination-outside-zones': ({ required, recorded }, { characteristic = '', places = [] }, names) => ({
+    county: same(places.join(' ')),
+    asked: factSays(characteristic, required, names),
+    designed: factSays(characteristic, recorded, names),
+  }),
   held: ({ recorded }, finding, names) => ({
     given: given(becauseSays({ ...finding, reason: recorded }, names)),
   }),
+  'test-not-recent': ({ recorded }, _, names) => ({ newer: names.operation(recorded) }),
   'defect-open': ({ recorded }, _, names) => ({ given: given(codeSays(recorded, names)) }),
   'cover-hides-defect': ({ recorded }, _, names) => ({ given: given(codeSays(recorded, names)) }),
 };
@@ -91,6 +110,9 @@ const detailOf = (finding: Finding, names: Names): Fill => {
   const { required = '', recorded = '', rule } = finding;
   return DETAILS[rule]?.({ required, recorded }, finding, names) ?? {};
 };
+
+const factSays = (attribute: string, value: string, names: Names): Words =>
+  names.designFact?.(attribute, value) ?? same(`${attribute} ${value}`);
 
 const given = (recorded: Words): Words =>
   recorded.en === '' ? NOTHING : say('given.recorded', { recorded });

@@ -16,6 +16,8 @@ export type Names = {
   readonly lotKind: (id: string) => Words;
   readonly instrumentKind: (id: string) => Words;
   readonly unitSymbol: (code: string) => Words;
+  /** A fact of the design: `wind zone II`. */
+  readonly designFact?: (attribute: string, value: string) => Words | undefined;
   /** What a defect is, by its id, where the reader has its history at hand. */
   readonly defect?: (id: string) => Words | undefined;
 };
@@ -33,6 +35,10 @@ export type NameLists = {
   readonly reasons?: readonly Named[];
   readonly lotKinds?: readonly Named[];
   readonly instrumentKinds?: readonly Named[];
+  readonly attributes?: readonly {
+    readonly id: string;
+    readonly values: readonly { readonly value: string; readonly says: Words }[];
+  }[];
 };
 
 /** `label` knows the characteristics: a plan has them with each operation. */
@@ -51,6 +57,8 @@ export const namesFrom = (
   instrumentKind: lookUp(lists.instrumentKinds ?? []),
   characteristic: (operation, id) => label(operation, id) ?? same(id),
   unitSymbol: unitSays,
+  designFact: (attribute, value) =>
+    lists.attributes?.find(({ id }) => id === attribute)?.values.find((one) => one.value === value)?.says,
 });
 
 const lookUp = (list: readonly Named[]): ((id: string) => Words) => {

@@ -11,6 +11,8 @@ const NAMES: { readonly [rule in Rule]: Words } = {
   'value-missing': { en: 'value not recorded', es: 'valor sin anotar' },
   'value-of-wrong-kind': { en: 'value of another kind', es: 'valor de otro tipo' },
   'relation-not-met': { en: 'values do not agree', es: 'los valores no concuerdan' },
+  'too-soon-after': { en: 'done too soon', es: 'hecho demasiado pronto' },
+  'too-long-after': { en: 'test grown old', es: 'prueba que ya es vieja' },
   'operation-not-planned': { en: 'not in the build plan', es: 'no está en el plan' },
   'operation-unknown': { en: 'operation not known', es: 'operación desconocida' },
   'worked-elsewhere': { en: 'done away from its station', es: 'hecho fuera de su estación' },
@@ -23,8 +25,14 @@ const NAMES: { readonly [rule in Rule]: Words } = {
   'lot-not-usable': { en: 'lot not usable', es: 'lote que no se puede usar' },
   'instrument-missing': { en: 'instrument not named', es: 'instrumento sin anotar' },
   'instrument-not-usable': { en: 'instrument out of calibration', es: 'instrumento sin calibración vigente' },
+  'instrument-due-soon': { en: 'calibration runs out soon', es: 'pronto vence la calibración' },
+  'qualification-expired': { en: 'qualification run out', es: 'habilitación vencida' },
+  'qualification-due-soon': { en: 'qualification runs out soon', es: 'pronto vence la habilitación' },
+  'destination-outside-zones': { en: 'county outside the design', es: 'condado fuera del diseño' },
   held: { en: 'held', es: 'retenido' },
   'defect-open': { en: 'defect open', es: 'defecto abierto' },
+  'stage-not-seen': { en: 'not seen by the agency', es: 'la agencia no la ha visto' },
+  'test-not-recent': { en: 'test older than the work', es: 'prueba anterior al trabajo' },
   'left-with-open-work': { en: 'left with work open', es: 'salió con trabajo abierto' },
 };
 
