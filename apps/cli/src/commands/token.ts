@@ -5,16 +5,6 @@ import { dataOption, folderOf, jsonOption } from '../options';
 import type { DataOptions } from '../options';
 import { print, printJson } from '../print';
 
-export const ROLES = [
-  'station-lead',
-  'quality-manager',
-  'inspector',
-  'agency-inspector',
-  'auditor',
-  'administrator',
-  'machine',
-] as const;
-
 export const tokenCommand = (): Command =>
   new Command('token')
     .description('make a bearer token for a program, and print it once')
@@ -35,7 +25,9 @@ Only a hash of it is kept: whoever loses it makes another. A running server know
     )
     .action(async (options: DataOptions & { readonly role: string; readonly name: string }) => {
       const { role, name } = options;
-      const made = await withAccess(folderOf(options), (access) => access.makeToken({ role, name }, 'office'));
+      const made = await withAccess(folderOf(options), (access) =>
+        access.makeToken({ role, name }, 'office'),
+      );
       if (options.json) printJson({ ...made, role, name });
       else print(made.token);
     });
