@@ -25,6 +25,13 @@ const QualityScreen = lazy(() =>
 );
 const HomeScreen = lazy(() => import('./screens/home/home-screen').then((m) => ({ default: m.HomeScreen })));
 
+const PeopleScreen = lazy(() =>
+  import('./screens/people/people-screen').then((m) => ({ default: m.PeopleScreen })),
+);
+const SetupScreen = lazy(() =>
+  import('./screens/setup/setup-screen').then((m) => ({ default: m.SetupScreen })),
+);
+
 const screenOf = (place: Place): ReactNode => {
   switch (place.screen) {
     case 'start':
@@ -33,6 +40,8 @@ const screenOf = (place: Place): ReactNode => {
       return <SignInScreen />;
     case 'line':
       return <LineScreen />;
+    case 'people':
+      return <PeopleScreen />;
     case 'quality':
       return <QualityScreen />;
     case 'home':
@@ -68,6 +77,7 @@ const Gate = ({ place }: { readonly place: Place }): ReactNode => {
         <TroubleNotice trouble={{ kind: 'unreachable' }} again={() => void renew()} />
       </main>
     );
+  if (state === 'set-up') return <SetupScreen />;
   if (state === 'signed-out') return <SignInScreen />;
   return ON_THE_FLOOR.has(place.screen) ? screenOf(place) : <OfficeWords>{screenOf(place)}</OfficeWords>;
 };
@@ -80,6 +90,7 @@ const TITLES: Readonly<Record<Place['screen'], WordKey>> = {
   'sign-in': 'sign-in',
   line: 'nav.line',
   quality: 'nav.quality',
+  people: 'nav.people',
   home: 'nav.homes',
   station: 'nav.station',
   unknown: 'unknown-place',

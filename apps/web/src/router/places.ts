@@ -4,6 +4,7 @@ export const places = {
   signIn: '/sign-in',
   line: '/line',
   quality: '/quality',
+  people: '/people',
   homes: '/home',
   home: (serial: string) => `/home/${encodeURIComponent(serial)}`,
   station: (id: string) => `/station/${encodeURIComponent(id)}`,
@@ -12,12 +13,18 @@ export const places = {
 } as const;
 
 export type Place =
-  | { readonly screen: 'start' | 'sign-in' | 'line' | 'quality' }
+  | { readonly screen: 'start' | 'sign-in' | 'line' | 'quality' | 'people' }
   | { readonly screen: 'home'; readonly serial: string | null }
   | { readonly screen: 'station'; readonly station: string; readonly serial: string | null }
   | { readonly screen: 'unknown' };
 
-const single = { '': 'start', 'sign-in': 'sign-in', line: 'line', quality: 'quality' } as const;
+const single = {
+  '': 'start',
+  'sign-in': 'sign-in',
+  line: 'line',
+  quality: 'quality',
+  people: 'people',
+} as const;
 const isSingle = (name: string): name is keyof typeof single => Object.hasOwn(single, name);
 
 export const placeOf = (path: string): Place => {

@@ -7,8 +7,8 @@ export type Me = AnswerOf<'me'>;
 export type PlantFacts = AnswerOf<'plant'>;
 
 export type Session = {
-  /** `asking` until the server has said who we are; `unreachable` while it says nothing. */
-  readonly state: 'asking' | 'unreachable' | 'signed-out' | 'signed-in';
+  /** `asking` until the server has said who we are; `unreachable` while it says nothing. `set-up`: nobody may come in yet. */
+  readonly state: 'asking' | 'unreachable' | 'set-up' | 'signed-out' | 'signed-in';
   readonly me: Me | null;
   readonly plant: PlantFacts | null;
   readonly renew: () => Promise<void>;
@@ -36,7 +36,9 @@ const whoAndWhere = async (): Promise<Known> => {
   const [me, plant] = await Promise.all([ask('me'), ask('plant')]);
   if (me.ok && plant.ok) return { state: 'signed-in', me: me.answer, plant: plant.answer };
   const unreachable = [me, plant].some((result) => !result.ok && result.trouble.kind === 'unreachable');
-  return { ...NOBODY, state: unreachable ? 'unreachable' : 'signed-out' };
+  if (unreachable) return { ...NOBODY, state: 'unreachable' };
+  const setup = await ask('setup');
+  return { ...NOBODY, state: setup.ok && setup.answer.needed ? 'set-up' : 'signed-out' };
 };
 
 export const SessionProvider = ({ children }: { readonly children: ReactNode }): ReactNode => {

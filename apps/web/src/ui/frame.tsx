@@ -3,6 +3,7 @@ import type { ReactNode } from 'react';
 import { ask } from '../api/client';
 import { places } from '../router/places';
 import type { Place } from '../router/places';
+import { barFor } from '../router/screens';
 import { Link, goTo } from '../router/router';
 import { homeStation, useSession } from '../session/session';
 import { useSpeech } from '../words/words';
@@ -34,13 +35,12 @@ const Tape = (): ReactNode => (
 
 const NavLinks = ({ place, onGo }: { readonly place: Place; readonly onGo: () => void }): ReactNode => {
   const { t } = useSpeech();
-  const { plant } = useSession();
+  const { plant, me } = useSession();
   const station = homeStation() ?? plant?.stations[0]?.id;
   const links: readonly (readonly [Place['screen'], string, WordKey])[] = [
     ...(station === undefined ? [] : [['station', places.station(station), 'nav.station'] as const]),
-    ['line', places.line, 'nav.line'],
-    ['quality', places.quality, 'nav.quality'],
-    ['home', places.homes, 'nav.homes'],
+    ...barFor(me?.roles ?? []).map(({ screen, to, title }) => [screen, to, title] as const),
+    ['start', places.start, 'nav.all'],
   ];
   return (
     <div className="top-links">

@@ -4,6 +4,7 @@ const WORDS: Readonly<Record<string, WordKey>> = {
   'station-lead': 'role.station-lead',
   'quality-manager': 'role.quality-manager',
   inspector: 'role.inspector',
+  'agency-inspector': 'role.agency-inspector',
   administrator: 'role.administrator',
   auditor: 'role.auditor',
   'plant-manager': 'role.plant-manager',

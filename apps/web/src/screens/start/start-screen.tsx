@@ -2,23 +2,12 @@ import { useState } from 'react';
 import type { ReactNode } from 'react';
 import { Link, goTo } from '../../router/router';
 import { places } from '../../router/places';
+import { screensFor } from '../../router/screens';
 import { ScanField } from '../../scan/scan-field';
 import { useWedge } from '../../scan/wedge';
 import { homeStation, useSignedIn } from '../../session/session';
 import { useSpeech } from '../../words/words';
-import type { WordKey } from '../../words/words';
 import './start.css';
-
-type Entry = { readonly to: string; readonly title: WordKey; readonly says: WordKey };
-const LINE: Entry = { to: places.line, title: 'nav.line', says: 'start.line' };
-const QUALITY: Entry = { to: places.quality, title: 'nav.quality', says: 'start.quality' };
-const HOMES: Entry = { to: places.homes, title: 'nav.homes', says: 'start.homes' };
-
-const entriesFor = (roles: readonly string[]): readonly Entry[] => {
-  if (roles.includes('quality-manager')) return [QUALITY, LINE, HOMES];
-  if (roles.includes('station-lead')) return [LINE, HOMES, QUALITY];
-  return [HOMES, LINE, QUALITY];
-};
 
 const Stations = (): ReactNode => {
   const { t, say } = useSpeech();
@@ -59,7 +48,7 @@ const Screens = (): ReactNode => {
   return (
     <nav aria-label={t('start.screens')}>
       <ul className="entries">
-        {entriesFor(me.roles).map((entry) => (
+        {screensFor(me.roles).map((entry) => (
           <li key={entry.to}>
             <Link to={entry.to} className="entry">
               <strong>{t(entry.title)}</strong>
