@@ -1,0 +1,3 @@
+export * from './kaplan-meier';
+export * from './log-rank';
+export * from './mean-cumulative';
