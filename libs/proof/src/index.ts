@@ -1,5 +1,6 @@
 export * from './bytes';
 export * from './checkpoint';
+export * from './evidence';
 export * from './frontier';
 export * from './hashing';
 export * from './key-change';
@@ -9,3 +10,4 @@ export * from './tiles';
 export * from './tree';
 export * from './tree-proofs';
 export * from './verifier-key';
+export * from './verifying';

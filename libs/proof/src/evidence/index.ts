@@ -1,0 +1,3 @@
+export * from './files';
+export * from './making';
+export { linesOf, readEvidenceManifest, readPacketManifest } from './reading';

@@ -1,0 +1,3 @@
+export type { Held } from './held';
+export * from './outcome';
+export * from './verify-packet';
