@@ -46,6 +46,52 @@ describe('operations that would have to come before themselves', () => {
   });
 });
 
+describe('the work of a shop', () => {
+  const shopAfterFloor = changed(
+    O,
+    '  lots: [cable]\n',
+    '  lots: [cable]\n  hard: [all-due]\n',
+    changed(
+      O,
+      '  station: shop\n  crew: walls\n  entry: S\n',
+      '  station: shop\n  crew: walls\n  entry: S\n  hard: [wired]\n',
+    ),
+  );
+
+  it('is due after the floor where the walls are the first to need it, and is no loop', () => {
+    expect(problemsOf(shopAfterFloor)).toStrictEqual([]);
+    const { order } = resolved(shopAfterFloor);
+    expect(order.indexOf('wired')).toBeLessThan(order.indexOf('framed'));
+  });
+
+  it('is a loop as soon as the floor needs it too', () => {
+    const files = changed(O, 'hard: [all-due]', 'hard: [all-due, framed]', shopAfterFloor);
+    expect(problemsOf(files)).toMatchObject([
+      { file: O, says: 'needs itself: framed needs wired needs framed' },
+    ]);
+  });
+});
+
+describe('two loops', () => {
+  it('are both named, each by itself', () => {
+    const files = changed(
+      O,
+      '  instrument: gauge\n',
+      '  instrument: gauge\n  hard: [joined]\n',
+      changed(
+        O,
+        "'>= 2' }\n  hard: [boarded]\n",
+        "'>= 2' }\n  hard: [boarded, gassed]\n",
+        changed(O, '  lots: [cable]\n', '  lots: [cable]\n  hard: [boarded]\n'),
+      ),
+    );
+    expect(problemsOf(files).map(({ says }) => says)).toStrictEqual([
+      'needs itself: wired needs boarded needs wired',
+      'needs itself: gassed needs joined needs gassed',
+    ]);
+  });
+});
+
 describe('an operation that a variant moves before what it needs', () => {
   const moved = (wind: string) =>
     changed(

@@ -92,7 +92,10 @@ describe('a build plan', () => {
   it('is told by its digest: the SHA-256 of all but the digest as RFC 8785 writes it, operations by theirs', () => {
     const { digest, ...rest } = resolved();
     const operations = Object.fromEntries(
-      Object.entries(rest.operations).map(([id, operation]) => [id, sha256Hex(canonicalJson({ ...operation }))]),
+      Object.entries(rest.operations).map(([id, operation]) => [
+        id,
+        sha256Hex(canonicalJson({ ...operation })),
+      ]),
     );
     expect(digest).toBe(sha256Hex(canonicalJson({ ...rest, operations })));
     expect(resolved(SMALL, { ...DESIGN, wind: 'II' }).digest).not.toBe(digest);

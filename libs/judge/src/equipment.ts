@@ -2,6 +2,7 @@ import { floorDay } from '@libs/kernel';
 import type { Entry } from './entry';
 import { runsOutSoon } from './expiry';
 import type { Finding } from './finding';
+import { lotKindsOf, servesAs } from './lot-kinds';
 import type { PlannedOperation, Source } from './plan';
 
 const PRACTICE: Source = { kind: 'practice', reference: '', row: '' };
@@ -23,10 +24,10 @@ const judgePhotos = (operation: PlannedOperation, { photos, proof }: Entry): rea
 /** Only the kinds the operation uses: a section inherits every lot of its station. */
 const judgeLots = (operation: PlannedOperation, { lots }: Entry): readonly Finding[] => [
   ...operation.lots
-    .filter((kind) => !lots.some((lot) => lot.kind === kind))
+    .filter((kind) => !lots.some((lot) => servesAs(operation, lot.kind, kind)))
     .map((kind) => finding(operation, { rule: 'lot-missing', grade: 'note', required: kind })),
   ...lots
-    .filter((lot) => !lot.usable && usesLots(operation, lot.kind))
+    .filter((lot) => !lot.usable && lotKindsOf(operation).has(lot.kind))
     .map((lot) =>
       finding(operation, {
         rule: 'lot-not-usable',
@@ -37,10 +38,6 @@ const judgeLots = (operation: PlannedOperation, { lots }: Entry): readonly Findi
       }),
     ),
 ];
-
-const usesLots = (operation: PlannedOperation, kind: string): boolean =>
-  operation.lots.includes(kind) ||
-  operation.values.some(({ from, lotKind }) => from === 'lot' && lotKind === kind);
 
 const judgeInstrument = (
   operation: PlannedOperation,

@@ -4,6 +4,7 @@ export * from './expiry';
 export * from './finding';
 export * from './judge';
 export * from './line-order';
+export * from './lot-kinds';
 export * from './places-by-lot';
 export * from './plan';
 export * from './proven';

@@ -127,6 +127,8 @@ export type PlannedOperation = {
   readonly photo: 'always' | 'sample' | 'gauge' | 'none';
   readonly instrument: string | null;
   readonly lots: readonly string[];
+  /** Kinds of lot approved in place of those it uses. */
+  readonly substitutes?: { readonly [kind: string]: readonly string[] };
   readonly caution: Words | null;
   /** An open hold stops the section here. */
   readonly gate: boolean;

@@ -28,9 +28,8 @@ const verdict = (test: Test, given: Given): boolean | undefined => {
       return inner === undefined ? undefined : !inner;
     }
     case 'day':
-      return isDay(given) ? holds(order(given.value, test.day), test.op) : undefined;
     case 'days':
-      return isDay(given) ? isBetween(given.value, test) : undefined;
+      return dayVerdict(test, given);
     default:
       return numberVerdict(test, given);
   }
@@ -39,7 +38,12 @@ const verdict = (test: Test, given: Given): boolean | undefined => {
 /** Days compare as text. */
 const order = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
-const isDay = ({ value, unit }: Given): boolean => unit === null && isCalendarDay(value);
+type DayTest = Extract<Test, { is: 'day' | 'days' }>;
+
+const dayVerdict = (test: DayTest, { value, unit }: Given): boolean | undefined => {
+  if (unit !== null || !isCalendarDay(value)) return undefined;
+  return test.is === 'day' ? holds(order(value, test.day), test.op) : isBetween(value, test);
+};
 
 const isBetween = (
   day: string,

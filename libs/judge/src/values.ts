@@ -1,5 +1,6 @@
 import type { Entry, RecordedValue } from './entry';
 import type { Finding } from './finding';
+import { servesAs } from './lot-kinds';
 import type { Grade, PlannedOperation, PlannedValue } from './plan';
 import { isOfKind, passes } from './reading';
 import type { Readings } from './relation';
@@ -9,7 +10,9 @@ import { worstOf } from './worst';
 /** What is to be said of the values: of the wrong kind, missing, out of limits, or not fitting together. */
 export const judgeValues = (operation: PlannedOperation, entry: Entry): readonly Finding[] => {
   if (operation.values.length === 0) return [];
-  const given = new Map(operation.values.map((value) => [value.characteristic, readingsOf(value, entry)]));
+  const given = new Map(
+    operation.values.map((value) => [value.characteristic, readingsOf(operation, value, entry)]),
+  );
   return operation.values.flatMap((planned) =>
     planned.kind === 'derived'
       ? judgeRelation(operation, planned, given)
@@ -18,16 +21,26 @@ export const judgeValues = (operation: PlannedOperation, entry: Entry): readonly
 };
 
 /** Typed by whoever signs, or filled in from the lot's certificate or the instrument's record: never both. */
-const readingsOf = (planned: PlannedValue, entry: Entry): readonly RecordedValue[] =>
-  sourceOf(planned, entry).filter(({ characteristic }) => characteristic === planned.characteristic);
+const readingsOf = (
+  operation: PlannedOperation,
+  planned: PlannedValue,
+  entry: Entry,
+): readonly RecordedValue[] =>
+  sourceOf(operation, planned, entry).filter(
+    ({ characteristic }) => characteristic === planned.characteristic,
+  );
 
-const sourceOf = (planned: PlannedValue, entry: Entry): readonly RecordedValue[] => {
+const sourceOf = (
+  operation: PlannedOperation,
+  planned: PlannedValue,
+  entry: Entry,
+): readonly RecordedValue[] => {
   switch (planned.from) {
     case 'entry':
       return entry.values;
     case 'lot':
       return entry.lots
-        .filter(({ kind }) => kind === planned.lotKind)
+        .filter(({ kind }) => servesAs(operation, kind, planned.lotKind))
         .flatMap(({ properties }) => properties);
     case 'instrument':
       return entry.instrument?.properties ?? [];

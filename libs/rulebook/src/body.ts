@@ -18,7 +18,7 @@ export type Domain = {
 /** What a variant of an operation may put in place of the rest. */
 export type OperationFields = Omit<
   PlannedOperation,
-  'id' | 'requires' | 'expects' | 'hides' | 'values' | 'times'
+  'id' | 'requires' | 'expects' | 'hides' | 'values' | 'times' | 'substitutes'
 > & {
   readonly hard: readonly string[];
   readonly sourceOf: (required: string) => Source;
@@ -74,6 +74,8 @@ export type RulebookBody = {
   readonly values: ReadonlyMap<string, readonly (readonly ValueRow[])[]>;
   /** By operation, then by the one it comes after: a decision table each. */
   readonly times: ReadonlyMap<string, readonly (readonly TimeRow[])[]>;
+  /** By kind of lot, the kinds approved in its place. */
+  readonly substitutes: ReadonlyMap<string, readonly string[]>;
   /** By county; `*` stands for every county that is not listed. */
   readonly counties: ReadonlyMap<string, County>;
 };

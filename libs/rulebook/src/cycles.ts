@@ -1,4 +1,4 @@
-import type { PlannedStation } from '@libs/judge';
+import type { Design, PlannedStation } from '@libs/judge';
 import type { CoverRow, OperationFields, OperationRow, RulebookBody, When } from './body';
 import { ALL_DUE } from './body';
 import type { Complain } from './complain';
@@ -19,31 +19,83 @@ export const checkCycles = (
   stations: readonly PlannedStation[],
   complain: Complain,
 ): void => {
-  const suspects = onCycles(everythingAtOnce(body, stations));
-  if (suspects.size === 0) return;
-
-  const rows = body.operations.filter(({ id }) => suspects.has(id));
-  const designs = designsOver(whensOf(rows, body.covers), body.domains);
-  for (const design of designs ?? []) {
-    const cycle = cycleIn(graphOf(select(rows, body.covers, design), stations));
-    if (cycle !== undefined) {
-      complainOf(cycle, rows, complain);
-      return;
-    }
+  for (const suspects of loopsIn(everythingAtOnce(body, stations))) {
+    const rows = body.operations.filter(({ id }) => suspects.has(id));
+    const placing = rows.some(isAfterAllDue) ? placingShops(body, stations) : [];
+    const told = [...new Set([...rows, ...placing])];
+    const designs = designsOver(whensOf(told, body.covers), body.domains);
+    const cycle = designs === undefined ? undefined : cycleInAny(designs, { body, stations, told, suspects });
+    if (cycle !== undefined) complainOf(cycle, rows, complain);
+    if (designs === undefined) complainOfDoubt([...suspects], rows, complain);
   }
-  if (designs === undefined) complainOf([...suspects], rows, complain);
+};
+
+const isAfterAllDue = (row: OperationRow): boolean => formsOf(row).some(({ hard }) => hard.includes(ALL_DUE));
+
+/** Where a shop stands is told by all that needs its work; without that, `all-due` would find it in a wrong place. */
+const placingShops = (body: RulebookBody, stations: readonly PlannedStation[]): readonly OperationRow[] => {
+  const shops = new Set(stations.filter(({ kind }) => kind === 'shop').map(({ id }) => id));
+  const made = new Set(
+    body.operations
+      .filter((row) => formsOf(row).some(({ station }) => shops.has(station)))
+      .map(({ id }) => id),
+  );
+  return body.operations.filter(
+    (row) => made.has(row.id) || needsInAnyForm(body, row).some((need) => made.has(need)),
+  );
+};
+
+const needsInAnyForm = (body: RulebookBody, row: OperationRow): readonly string[] => [
+  ...formsOf(row).flatMap(({ hard, soft }) => [...hard, ...soft]),
+  ...coversIn(body, row.id).map(({ hide }) => hide.operation),
+];
+
+type Suspicion = {
+  readonly body: RulebookBody;
+  readonly stations: readonly PlannedStation[];
+  /** Those that tell the designs apart: the suspects, and what places the shops they look back to. */
+  readonly told: readonly OperationRow[];
+  readonly suspects: ReadonlySet<string>;
+};
+
+const cycleInAny = (
+  designs: readonly Design[],
+  { body, stations, told, suspects }: Suspicion,
+): readonly string[] | undefined => {
+  for (const design of designs) {
+    const cycle = cycleIn(graphOf(select(told, body.covers, design), stations), suspects);
+    if (cycle !== undefined) return cycle;
+  }
+  return undefined;
 };
 
 const complainOf = (cycle: readonly string[], rows: readonly OperationRow[], complain: Complain): void => {
   const [first = ''] = cycle;
-  const at = rows.find(({ id }) => id === first);
-  const file = at?.file ?? 'operations.yaml';
   complain({
-    file,
-    row: at?.row ?? 1,
+    ...placeOf(first, rows),
     column: 'hard',
     says: `needs itself: ${[...cycle, first].join(' needs ')}`,
   });
+};
+
+/** A loop that could not be looked at in every design may be none; a plan with a loop in it could never be worked. */
+const complainOfDoubt = (
+  suspects: readonly string[],
+  rows: readonly OperationRow[],
+  complain: Complain,
+): void =>
+  complain({
+    ...placeOf(suspects[0] ?? '', rows),
+    column: 'hard',
+    says: `may need itself, and has too many conditions to be checked: ${suspects.join(', ')}`,
+  });
+
+const placeOf = (
+  id: string,
+  rows: readonly OperationRow[],
+): { readonly file: string; readonly row: number } => {
+  const { file = 'operations.yaml', row = 1 } = rows.find((one) => one.id === id) ?? {};
+  return { file, row };
 };
 
 const whensOf = (rows: readonly OperationRow[], covers: RulebookBody['covers']): readonly When[] =>
@@ -124,8 +176,31 @@ const everyEarlier = (body: RulebookBody, row: OperationRow, reach: Reach): read
     .map(({ id }) => id);
 };
 
-/** The operations on cycles, and between them: what is left when those that need nothing more are taken away. */
-const onCycles = (graph: Graph): ReadonlySet<string> => {
+/** Operations that reach each other in a graph, in groups: every loop lies within one of them. */
+const loopsIn = (graph: Graph): readonly ReadonlySet<string>[] => {
+  const left = new Set(inLoopsOrBetween(graph));
+  const loops: ReadonlySet<string>[] = [];
+  for (const id of left) {
+    const ahead = reachedFrom(graph, id, left);
+    const loop = new Set([...ahead].filter((other) => reachedFrom(graph, other, left).has(id)));
+    loop.forEach((one) => left.delete(one));
+    left.delete(id);
+    if (loop.size > 0) loops.push(loop);
+  }
+  return loops;
+};
+
+/** Itself only where there is a way back. */
+const reachedFrom = (graph: Graph, id: string, within: ReadonlySet<string>): ReadonlySet<string> => {
+  const reached = new Set(graph.get(id)?.filter((next) => within.has(next)));
+  for (const one of reached) {
+    for (const next of graph.get(one) ?? []) if (within.has(next)) reached.add(next);
+  }
+  return reached;
+};
+
+/** What is left when those that need nothing more are taken away, again and again: most of a sound rulebook. */
+const inLoopsOrBetween = (graph: Graph): ReadonlySet<string> => {
   const left = new Set(graph.keys());
   const neededBy = new Map<string, string[]>();
   const open = new Map<string, number>();
@@ -146,22 +221,26 @@ const onCycles = (graph: Graph): ReadonlySet<string> => {
   return left;
 };
 
-const cycleIn = (graph: Graph): readonly string[] | undefined => {
+const cycleIn = (graph: Graph, suspects: ReadonlySet<string>): readonly string[] | undefined => {
   for (const start of graph.keys()) {
-    const path = pathBack(graph, start);
+    const path = suspects.has(start) ? pathBack(graph, start, suspects) : undefined;
     if (path !== undefined) return path;
   }
   return undefined;
 };
 
 /** The shortest way from an operation back to itself. */
-const pathBack = (graph: Graph, start: string): readonly string[] | undefined => {
+const pathBack = (
+  graph: Graph,
+  start: string,
+  suspects: ReadonlySet<string>,
+): readonly string[] | undefined => {
   const cameFrom = new Map<string, string>();
   const queue = [start];
   for (const id of queue) {
     for (const next of graph.get(id) ?? []) {
       if (next === start) return wayTo(id, cameFrom);
-      if (cameFrom.has(next)) continue;
+      if (cameFrom.has(next) || !suspects.has(next)) continue;
       cameFrom.set(next, id);
       queue.push(next);
     }

@@ -104,9 +104,12 @@ const interval = (tokens: readonly Token[]): Test | undefined => {
   const framed = isBracket(open, '[(]') && dots?.text === '..' && isBracket(close, '])[');
   if (!framed || from === undefined || to === undefined) return undefined;
   const ends = { from: from.text, to: to.text, ...closedEnds(tokens) };
-  if (from.is === 'number' && to.is === 'number') return { is: 'interval', ...ends };
-  return isDayToken(from) && isDayToken(to) ? { is: 'days', ...ends } : undefined;
+  if (areBoth(from, to, isNumberToken)) return { is: 'interval', ...ends };
+  return areBoth(from, to, isDayToken) ? { is: 'days', ...ends } : undefined;
 };
+
+const areBoth = (from: Token, to: Token, are: (token: Token) => boolean): boolean => are(from) && are(to);
+const isNumberToken = ({ is }: Token): boolean => is === 'number';
 
 const closedEnds = (
   tokens: readonly Token[],
@@ -120,12 +123,10 @@ const isBracket = (token: Token | undefined, allowed: string): boolean =>
 
 const emptyInterval = (test: Test): boolean => {
   switch (test.is) {
-    case 'interval': {
-      const order = compare(rationalOf(test.from), rationalOf(test.to));
-      return order > 0 || (order === 0 && !(test.fromClosed && test.toClosed));
-    }
+    case 'interval':
+      return isEmpty(compare(rationalOf(test.from), rationalOf(test.to)), test);
     case 'days':
-      return test.from > test.to || (test.from === test.to && !(test.fromClosed && test.toClosed));
+      return isEmpty(test.from < test.to ? -1 : test.from > test.to ? 1 : 0, test);
     case 'anyOf':
       return test.tests.some(emptyInterval);
     case 'not':
@@ -134,3 +135,9 @@ const emptyInterval = (test: Test): boolean => {
       return false;
   }
 };
+
+type Ends = { readonly fromClosed: boolean; readonly toClosed: boolean };
+
+/** From how its ends compare. */
+const isEmpty = (order: number, { fromClosed, toClosed }: Ends): boolean =>
+  order > 0 || (order === 0 && !(fromClosed && toClosed));

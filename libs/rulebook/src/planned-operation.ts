@@ -33,7 +33,7 @@ export const plannedOperation = (picked: Picked, ground: Ground, complain: Compl
   const known = kept.get(key);
   if (known !== undefined) return known;
 
-  const operation = assembled(picked, parts);
+  const operation = assembled(picked, parts, ground.body);
   if (kept.size >= MOST_KEPT) kept.clear();
   kept.set(key, operation);
   return operation;
@@ -58,8 +58,17 @@ const keyOf = (variant: number, { requires, expects, hides, values, times }: Par
   return key;
 };
 
-const assembled = ({ row, fields: written }: Picked, parts: Parts): PlannedOperation => {
+const assembled = (
+  { row, fields: written }: Picked,
+  parts: Parts,
+  { substitutes }: RulebookBody,
+): PlannedOperation => {
   const { hard: _, soft: __, sourceOf, ...fields } = written;
+  const used = [...fields.lots, ...parts.values.flatMap(({ planned }) => planned.lotKind ?? [])];
+  const approved = [...new Set(used)].flatMap((kind): [string, readonly string[]][] => {
+    const kinds = substitutes.get(kind);
+    return kinds === undefined ? [] : [[kind, kinds]];
+  });
   return {
     ...fields,
     id: row.id,
@@ -67,6 +76,7 @@ const assembled = ({ row, fields: written }: Picked, parts: Parts): PlannedOpera
     expects: parts.expects,
     hides: parts.hides.map(({ hide }) => hide),
     values: parts.values.map(({ planned }) => planned),
+    ...(approved.length === 0 ? {} : { substitutes: Object.fromEntries(approved) }),
     ...(parts.times.length === 0 ? {} : { times: parts.times.map(({ rule }) => rule) }),
   };
 };

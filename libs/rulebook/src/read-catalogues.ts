@@ -48,6 +48,22 @@ export const readCatalogues = (files: RulebookFiles, complain: Complain): Catalo
   };
 };
 
+/** Read from the substitute's side, which names what it may replace; used from the other. */
+export const substitutesIn = (
+  { lotKinds }: Catalogues,
+  known: Known,
+  complain: Complain,
+): ReadonlyMap<string, readonly string[]> => {
+  const substitutes = new Map<string, readonly string[]>();
+  lotKinds.forEach(({ id, insteadOf }, index) => {
+    const complainHere = here(complain, 'lots.csv', index + 2);
+    checkKnown(insteadOf, ['kind of lot', known.lotKinds], 'instead_of', complainHere);
+    if (insteadOf.includes(id)) complainHere('instead_of', `\`${id}\` needs no approval in its own place`);
+    for (const kind of insteadOf) substitutes.set(kind, [...(substitutes.get(kind) ?? []), id]);
+  });
+  return substitutes;
+};
+
 const FAULTS = 'faults.csv';
 type FaultCells = {
   readonly component: string;

@@ -29,7 +29,7 @@ export const plantPart = (
   plant: PlantFile,
 ): Pick<
   Rulebook,
-  'name' | 'zone' | 'enforced' | 'stations' | 'crews' | 'places' | 'attributes' | 'details' | 'reasons'
+  'name' | 'zone' | 'enforced' | 'stations' | 'crews' | 'places' | 'attributes' | 'details' | 'plate' | 'reasons'
 > => ({
   name: plant.name,
   zone: plant.zone,
@@ -39,6 +39,7 @@ export const plantPart = (
   places: plant.places.map(namedOf),
   attributes: plant.attributes.map(attributeOf),
   details: plant.details.map(namedOf),
+  plate: plant.plate.map((line) => ({ ...namedOf(line), from: line.from, of: line.of, text: line.text ?? null })),
   reasons: plant.reasons.map((reason) => ({ ...namedOf(reason), for: reason.for })),
 });
 
@@ -76,8 +77,8 @@ export const domainsOf = (plant: PlantFile): ReadonlyMap<string, Domain> =>
     ]),
   );
 
-type Listed = 'stations' | 'crews' | 'places' | 'reasons' | 'details' | 'attributes';
-const LISTS = ['stations', 'crews', 'places', 'reasons', 'details', 'attributes'] as const;
+type Listed = 'stations' | 'crews' | 'places' | 'reasons' | 'details' | 'attributes' | 'plate';
+const LISTS = ['stations', 'crews', 'places', 'reasons', 'details', 'attributes', 'plate'] as const;
 
 /** What in the plant file refers to something that is not there, or is there twice. */
 export const checkPlant = ({ data, rowOf }: YamlFile<PlantFile>, known: Known, complain: Complain): void => {
@@ -106,7 +107,20 @@ export const checkPlant = ({ data, rowOf }: YamlFile<PlantFile>, known: Known, c
     ({ index }) => at('stations', index),
     'stations.pos',
   );
+  data.plate.forEach((line, index) => checkPlateLine(line, facts, at('plate', index)));
   data.attributes.forEach((attribute, index) => checkAttribute(attribute, at('attributes', index)));
+};
+
+const checkPlateLine = (
+  { from, of, text }: PlantFile['plate'][number],
+  facts: ReadonlySet<string>,
+  complain: ComplainHere,
+): void => {
+  if (from === 'design') checkKnown(of, ['attribute of the design', facts], 'plate.of', complain);
+  if (from === 'text' && text === undefined) complain('plate.text', 'is missing: this line is a text');
+  if ((from === 'design' || from === 'recorded') && of.length === 0) {
+    complain('plate.of', 'is empty: the line has nothing to say');
+  }
 };
 
 const checkAttribute = (

@@ -2,11 +2,12 @@ import type { CoverRow, RulebookBody, TimeRow, ValueRow, When } from './body';
 import type { Complain } from './complain';
 import { here } from './complain';
 import { checkCycles } from './cycles';
+import { checkDeadRows } from './dead-rows';
 import type { TableEntry } from './disagreements';
 import { checkDisagreements } from './disagreements';
 import type { Known } from './known';
 import type { Catalogues } from './read-catalogues';
-import { readCatalogues, readFaults } from './read-catalogues';
+import { readCatalogues, readFaults, substitutesIn } from './read-catalogues';
 import { readCounties } from './read-counties';
 import { readCovers } from './read-covers';
 import type { WrittenOperation } from './read-operations';
@@ -36,9 +37,12 @@ export const readRulebook = (files: RulebookFiles): ReadRulebook => {
 
   const known = knownIn(plant.data, written, catalogues);
   checkPlant(plant, known, complain);
-  const body = readBody(files, written, known, complain);
+  const substitutes = substitutesIn(catalogues, known, complain);
+  const body = { ...readBody(files, written, known, complain), substitutes };
   checkTables(body, complain);
   const rulebook = assemble(plant.data, catalogues, body, readFaults(files, known, complain));
+  checkDeadRows(body, complain);
+  // Of a row that is wrong already nothing more could be said that would help.
   if (problems.length === 0) checkCycles(body, rulebook.stations, complain);
   return problems.length === 0 ? { ok: true, rulebook } : { ok: false, problems };
 };
@@ -73,7 +77,7 @@ const readBody = (
   written: readonly WrittenOperation[],
   known: Known,
   complain: Complain,
-): RulebookBody => {
+): Omit<RulebookBody, 'substitutes'> => {
   const operations = compileOperations(written, known, complain);
   const covers = readCovers(readTable(COVERS, files[COVERS], complain), known, complain);
   const values = readValues(readTable(VALUES, files[VALUES], complain), known, complain);

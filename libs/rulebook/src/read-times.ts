@@ -45,20 +45,21 @@ const timeOf = (
 
 const spanOf = (value: string, unit: string): Span | null => (value === '' ? null : { value, unit });
 
-const checkSpans = ({ at_least, at_most, unit }: TimeCells, complain: ComplainHere): void => {
+const checkSpans = (is: TimeCells, complain: ComplainHere): void => {
+  const { at_least, at_most, unit } = is;
   if (measureUnit(unit)?.kind !== 'time') complain('unit', `\`${unit}\` is no unit of time`);
-  const columns = [
-    ['at_least', at_least],
-    ['at_most', at_most],
-  ] as const;
-  const wrong = columns.filter(([, value]) => value !== '' && (!isDecimal(value) || value.startsWith('-')));
-  wrong.forEach(([column, value]) => complain(column, `\`${value}\` is no length of time`));
   if (at_least === '' && at_most === '')
     complain('at_least', 'is empty, and so is at_most: the row says nothing');
-  if (wrong.length > 0 || at_least === '' || at_most === '') return;
-
-  const [least, most] = [inBase(at_least, unit), inBase(at_most, unit)];
-  if (least !== undefined && most !== undefined && compare(least, most) > 0) {
+  const columns = ['at_least', 'at_most'] as const;
+  const wrong = columns.filter((column) => !isSpan(is[column]));
+  wrong.forEach((column) => complain(column, `\`${is[column]}\` is no length of time`));
+  if (wrong.length === 0 && isLess(at_most, at_least, unit))
     complain('at_most', `is less than at_least, ${at_least}`);
-  }
+};
+
+const isSpan = (value: string): boolean => value === '' || (isDecimal(value) && !value.startsWith('-'));
+
+const isLess = (one: string, other: string, unit: string): boolean => {
+  const [a, b] = [inBase(one, unit), inBase(other, unit)];
+  return a !== undefined && b !== undefined && compare(a, b) < 0;
 };

@@ -38,6 +38,13 @@ export type Fault = {
 /** `insteadOf`: kinds it may be used in place of, as approved. */
 export type LotKind = Named & { readonly traced: boolean; readonly insteadOf: readonly string[] };
 
+/** One line of the data plate: of the home itself, its design, what was recorded of it, or a text that is always there. */
+export type PlateLine = Named & {
+  readonly from: 'serial' | 'model' | 'made' | 'labels' | 'design' | 'recorded' | 'text';
+  readonly of: readonly string[];
+  readonly text: Words | null;
+};
+
 /** A rulebook as read: validated, every cell compiled. */
 export type Rulebook = {
   readonly name: string;
@@ -48,6 +55,8 @@ export type Rulebook = {
   readonly places: readonly Named[];
   readonly attributes: readonly Attribute[];
   readonly details: readonly Named[];
+  /** What the data plate says; empty where the plant keeps it elsewhere. */
+  readonly plate: readonly PlateLine[];
   /** Reason codes for holds, pulls and corrections. */
   readonly reasons: readonly (Named & { readonly for: readonly string[] })[];
   readonly lotKinds: readonly LotKind[];

@@ -38,6 +38,17 @@ export const PlantShape = z.strictObject({
   places: z.array(named).default([]),
   reasons: z.array(named.extend({ for: z.array(z.enum(['hold', 'pull', 'correction'])).min(1) })).default([]),
   details: z.array(named).default([]),
+  /** What the data plate says, line by line, and where each line comes from. */
+  plate: z
+    .array(
+      named.extend({
+        from: z.enum(['serial', 'model', 'made', 'labels', 'design', 'recorded', 'text']),
+        /** `design`: attributes or details; `recorded`: operations whose values are listed. */
+        of: Ids,
+        text: WordsShape.optional(),
+      }),
+    )
+    .default([]),
   attributes: z
     .array(
       named.extend({

@@ -1,3 +1,4 @@
+import { lotKindsOf } from '@libs/judge';
 import type { PlannedOperation, WorkedLot } from '@libs/judge';
 import type { UnitFacts } from './unit.facts';
 
@@ -9,12 +10,7 @@ export const lotsFor = (planned: PlannedOperation | undefined, facts: UnitFacts)
   const lots = [...facts.scanned];
   if (planned === undefined) return lots;
 
-  const kinds = new Set([
-    ...planned.lots,
-    ...planned.values.flatMap(({ from, lotKind }) =>
-      from === 'lot' && lotKind !== undefined ? [lotKind] : [],
-    ),
-  ]);
+  const kinds = lotKindsOf(planned);
   for (const { lot } of nearestFirst(planned.station, facts)) {
     if (kinds.has(lot.kind) && !lots.some(({ kind }) => kind === lot.kind)) lots.push(lot);
   }
