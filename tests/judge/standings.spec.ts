@@ -57,6 +57,16 @@ describe('how operations stand', () => {
     });
   });
 
+  it('is not due over what is not there yet, be that only a note: nobody tapes before the board is up', () => {
+    const inside = planOfOperations(
+      operation('drywalled', { station: 'drywall' }),
+      operation('taped', { station: 'drywall', hides: [hides('drywalled', { grade: 'note' })] }),
+    );
+    const standing = (state = nothingDone) => standings(inside, state, 'drywall').map((one) => one.standing);
+    expect(standing()).toStrictEqual(['due', 'waiting']);
+    expect(standing(stateOf({ drywalled: done() }))).toStrictEqual(['proven', 'due']);
+  });
+
   it('tells proven, covered, open at places, held, and recorded without its value', () => {
     const floored = done();
     expect(at('drywall', stateOf({ floored, wired: done() }))).toMatchObject({ wired: 'proven' });

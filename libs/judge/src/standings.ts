@@ -9,7 +9,7 @@ export type OperationStanding = {
   readonly operation: string;
   readonly standing: 'proven' | 'covered' | 'open-at-places' | 'due' | 'waiting' | 'held';
   readonly except: readonly string[];
-  /** Hard-required operations not yet proven: what blocks it. What a cover would refuse to hide is among them. */
+  /** Hard-required operations not yet proven: what blocks it. What it would take from sight is among them. */
   readonly waitsFor: readonly string[];
 };
 
@@ -55,9 +55,7 @@ const standing = (
 const needsOf = ({ requires, hides }: PlannedOperation): readonly string[] => [
   ...new Set([
     ...requires.map((edge) => edge.operation),
-    ...hides
-      .filter((hide) => hide.hidden !== 'lift' && hide.grade === 'refuse')
-      .map((hide) => hide.operation),
+    ...hides.filter(({ hidden }) => hidden !== 'lift').map((hide) => hide.operation),
   ]),
 ];
 

@@ -29,7 +29,16 @@ export const plantPart = (
   plant: PlantFile,
 ): Pick<
   Rulebook,
-  'name' | 'zone' | 'enforced' | 'stations' | 'crews' | 'places' | 'attributes' | 'details' | 'plate' | 'reasons'
+  | 'name'
+  | 'zone'
+  | 'enforced'
+  | 'stations'
+  | 'crews'
+  | 'places'
+  | 'attributes'
+  | 'details'
+  | 'plate'
+  | 'reasons'
 > => ({
   name: plant.name,
   zone: plant.zone,
@@ -39,7 +48,13 @@ export const plantPart = (
   places: plant.places.map(namedOf),
   attributes: plant.attributes.map(attributeOf),
   details: plant.details.map(namedOf),
-  plate: plant.plate.map((line) => ({ ...namedOf(line), from: line.from, of: line.of, text: line.text ?? null })),
+  plate: plant.plate.map((line) => ({
+    ...namedOf(line),
+    from: line.from,
+    of: line.of,
+    text: line.text ?? null,
+    when: line.when,
+  })),
   reasons: plant.reasons.map((reason) => ({ ...namedOf(reason), for: reason.for })),
 });
 
@@ -112,11 +127,12 @@ export const checkPlant = ({ data, rowOf }: YamlFile<PlantFile>, known: Known, c
 };
 
 const checkPlateLine = (
-  { from, of, text }: PlantFile['plate'][number],
+  { from, of, text, when }: PlantFile['plate'][number],
   facts: ReadonlySet<string>,
   complain: ComplainHere,
 ): void => {
   if (from === 'design') checkKnown(of, ['attribute of the design', facts], 'plate.of', complain);
+  checkKnown(Object.keys(when), ['attribute of the design', facts], 'plate.when', complain);
   if (from === 'text' && text === undefined) complain('plate.text', 'is missing: this line is a text');
   if ((from === 'design' || from === 'recorded') && of.length === 0) {
     complain('plate.of', 'is empty: the line has nothing to say');

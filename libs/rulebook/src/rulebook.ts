@@ -43,6 +43,8 @@ export type PlateLine = Named & {
   readonly from: 'serial' | 'model' | 'made' | 'labels' | 'design' | 'recorded' | 'text';
   readonly of: readonly string[];
   readonly text: Words | null;
+  /** Only on homes whose design has exactly this. */
+  readonly when: { readonly [attribute: string]: string };
 };
 
 /** A rulebook as read: validated, every cell compiled. */

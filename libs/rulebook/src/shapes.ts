@@ -46,6 +46,8 @@ export const PlantShape = z.strictObject({
         /** `design`: attributes or details; `recorded`: operations whose values are listed. */
         of: Ids,
         text: WordsShape.optional(),
+        /** Only on homes whose design has exactly this. */
+        when: When,
       }),
     )
     .default([]),

@@ -14,7 +14,8 @@ export const readYaml = <T>(
   complain: Complain,
 ): YamlFile<T> | undefined => {
   const lines = new LineCounter();
-  const document = parseDocument(text, { lineCounter: lines, uniqueKeys: true });
+  // A mark that some editors put in front is no part of the text: the parser takes it for a first value.
+  const document = parseDocument(text.replace(/^\uFEFF/, ''), { lineCounter: lines, uniqueKeys: true });
   const rowOf = (path: readonly PropertyKey[]): number => lineAt(document, lines, path);
   for (const { pos, message } of document.errors) {
     complain({

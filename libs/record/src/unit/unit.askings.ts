@@ -1,3 +1,4 @@
+import type { Finding } from '@libs/judge';
 import { judgeAsking } from '@libs/judge';
 import { accept, reject } from '@libs/kernel';
 import type { Ask } from './unit.commands';
@@ -17,7 +18,10 @@ export const ask = ({ data }: Ask, unit: Unit, facts: UnitFacts): UnitDecision =
   if (unfit !== null) return reject(unfit);
 
   const { operation, except } = data;
-  const findings = judgeAsking(plan, known(unit, facts), { operation, except });
+  const findings = [
+    ...judgeAsking(plan, known(unit, facts), { operation, except }),
+    ...stationHeld(operation, facts),
+  ];
   const isRefused = findings.some(({ grade }) => grade === 'refuse');
   return accept({
     type: isRefused ? 'AskingRefused' : 'AskingCleared',
@@ -26,3 +30,17 @@ export const ask = ({ data }: Ask, unit: Unit, facts: UnitFacts): UnitDecision =
     planDigest: plan.digest,
   });
 };
+
+/** A station that is held starts nothing until it is released. */
+const stationHeld = (operation: string, { heldStations }: UnitFacts): readonly Finding[] =>
+  heldStations.map(({ station, hold, reason }) => ({
+    rule: 'held',
+    grade: 'refuse',
+    class: 'record',
+    operation,
+    station,
+    entry: operation,
+    recorded: reason,
+    hold,
+    source: { kind: 'practice', reference: '', row: '' },
+  }));
