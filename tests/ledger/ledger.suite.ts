@@ -6,6 +6,7 @@ import { keysSuite } from './keys.suite';
 import { modelSuite } from './model.suite';
 import { readingSuite } from './reading.suite';
 import { recordingSuite } from './recording.suite';
+import { treeSuite } from './tree.suite';
 import { writersSuite } from './writers.suite';
 
 type Engine = {
@@ -31,6 +32,7 @@ export const ledgerSuite = ({ name, newHouse, runs }: Engine): void => {
     writersSuite(() => house);
     crashSuite(() => house);
     readingSuite(() => house);
+    treeSuite(() => house);
     modelSuite(newHouse, runs);
   });
 };

@@ -1,4 +1,5 @@
 import type { Keeper, Ledger, Sql } from '../port';
+import type { Checkpoints, LedgerTree } from '../tree';
 import { typed } from '../recorded';
 import { Writer } from '../writer/writer';
 import type { Engine } from './engine';
@@ -9,6 +10,9 @@ import { openPostgres } from './postgres-engine';
 import type { PostgresPlace } from './postgres-engine';
 import { LEASE_MS } from './postgres-lease';
 import { openSqlite } from './sqlite-engine';
+import { checkpointsIn } from './tree/checkpoint-rows';
+import { treeOf } from './tree/open-tree';
+import { keepTilesUp } from './tree/tile-upkeep';
 
 export type LedgerOptions = {
   /** A SQLite file, or a PostgreSQL database; a second ledger there stands in a schema of its own. */
@@ -39,6 +43,8 @@ export type OpenLedger = Ledger & {
    * `work` throws, with nothing left of it. The keepers' caches are the caller's to drop.
    */
   readonly transaction: <T>(work: (sql: Sql) => Promise<T>) => Promise<T>;
+  readonly tree: LedgerTree;
+  readonly checkpoints: Checkpoints;
 };
 
 /** Opens the ledger as its one writer, making it where there is none. */
@@ -62,13 +68,16 @@ const ledgerOn = async (engine: Engine, options: LedgerOptions): Promise<OpenLed
   const ledger = await identify(engine, name, options.id);
   const store = new SqlLogStore({ ledger, engine, keepers });
   const { epoch } = await engine.lease.take(ledger);
-  const writer = new Writer({ ledger, store, clock, secret }, await store.standing(epoch));
+  const tenure = await store.standing(epoch);
+  const writer = new Writer({ ledger, store, clock, secret }, tenure);
+  const transaction: OpenLedger['transaction'] = (work) => writer.transaction(work);
+  const tiles = keepTilesUp({ reader: engine.reader, news: writer.news, transaction }, tenure.head);
   const stopRenewing = renewing(writer, engine.lease.renewEveryMs);
   let closed: Promise<void> | undefined;
   const close = async (): Promise<void> => {
     stopRenewing();
     await writer.close();
-    await engine.close();
+    await tiles.stop().finally(() => engine.close());
   };
 
   return {
@@ -80,7 +89,9 @@ const ledgerOn = async (engine: Engine, options: LedgerOptions): Promise<OpenLed
     state: (kind, id) => stateOf(engine, writer, kind, id),
     news: writer.news,
     reader: engine.reader,
-    transaction: (work) => writer.transaction(work),
+    transaction,
+    tree: treeOf(engine),
+    checkpoints: checkpointsIn(engine.reader, transaction),
     close: () => (closed ??= close()),
   };
 };

@@ -1,14 +1,16 @@
 import { NEVER } from 'rxjs';
-import type { Ledger, Sql } from '../port';
+import type { Ledger } from '../port';
 import { typed } from '../recorded';
 import type { Engine } from './engine';
 import { eventsAfter, eventsOfStreams, headOf } from './event-reading';
-import type { LedgerOptions } from './open-ledger';
+import type { LedgerOptions, OpenLedger } from './open-ledger';
 import { openPostgres } from './postgres-engine';
 import { LEASE_MS } from './postgres-lease';
 import { openSqlite } from './sqlite-engine';
+import { checkpointsIn } from './tree/checkpoint-rows';
+import { treeOf } from './tree/open-tree';
 
-export type ReadLedger = Ledger & { readonly reader: Sql };
+export type ReadLedger = Ledger & Pick<OpenLedger, 'reader' | 'tree' | 'checkpoints'>;
 
 /** Opens a ledger that exists for reading only: its writer, in this process or another, is not disturbed. */
 export const readLedger = async (at: LedgerOptions['at']): Promise<ReadLedger> => {
@@ -36,7 +38,10 @@ const readingFrom = async (engine: Engine): Promise<ReadLedger> => {
       return events.reduce((state, event) => kind.evolve(state, ofItsKind(typed(event))), kind.initial);
     },
     news: NEVER,
+    commits: NEVER,
     reader: engine.reader,
+    tree: treeOf(engine),
+    checkpoints: checkpointsIn(engine.reader, (work) => work(engine.writer)),
     close: () => engine.close(),
   };
 };

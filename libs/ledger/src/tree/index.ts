@@ -1,0 +1,1 @@
+export type { Checkpoints, LedgerTree, StoredEvent } from './ledger-tree';
