@@ -2,7 +2,20 @@ import { createHash } from 'node:crypto';
 import { readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Envelope, NewEvent, StreamKind } from '@libs/kernel';
-import { HOME, INSTRUMENT, LABEL, LOT, PERSON, PLANT, RULEBOOK, SECTION, STATION } from '@libs/record';
+import {
+  AGENCY_STREAM,
+  CONTAINMENT,
+  HOME,
+  INSTRUMENT,
+  LABEL,
+  LABEL_SUPPLY,
+  LOT,
+  PERSON,
+  PLANT,
+  RULEBOOK,
+  SECTION,
+  STATION,
+} from '@libs/record';
 import { events } from '../style/event-catalogue';
 
 const FOLDER = join(__dirname, 'fixtures');
@@ -20,9 +33,12 @@ type AnyKind = Pick<
   readonly evolve: (state: unknown, event: never) => unknown;
 };
 const KINDS: readonly AnyKind[] = [
+  AGENCY_STREAM,
+  CONTAINMENT,
   HOME,
   INSTRUMENT,
   LABEL,
+  LABEL_SUPPLY,
   LOT,
   PERSON,
   PLANT,
@@ -76,8 +92,20 @@ describe('every event that was ever recorded', () => {
     });
     expect(states.get('home/F-100')).toMatchObject({ kind: 'home', stage: 'on-line', revision: 1 });
     expect(states.get('lot/S-7')).toMatchObject({ kind: 'strap', quarantined: false });
-    expect(states.get('station/wall-set')).toStrictEqual({ mounted: {} });
-    expect(states.get('label/ABC123456')).toStrictEqual({ serial: 'F-100A' });
+    expect(states.get('station/wall-set')).toStrictEqual({ mounted: {}, held: null });
+    expect(states.get('label/ABC123456')).toStrictEqual({
+      serial: 'F-100A',
+      became: 'used',
+      replacedBy: null,
+    });
+    expect(states.get('section/F-200A')).toMatchObject({
+      label: 'ABC000103',
+      seen: ['rough-in'],
+      redTags: [],
+      closed: ['red-tag-R-17'],
+    });
+    expect(states.get('label/ABC000102')).toMatchObject({ became: 'replaced', replacedBy: 'ABC000103' });
+    expect(states.get('agency/agency')).toMatchObject({ observations: [{ standing: 'closed' }] });
     expect(states.get('person/p-101')).toStrictEqual({ enrolled: false, roles: [], crew: null });
   });
 });

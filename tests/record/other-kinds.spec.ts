@@ -28,7 +28,15 @@ const told = <C, S, E extends NewEvent, R extends { readonly code: string }, F>(
   return { state, last };
 };
 
-const ANY = { stations: new Set<string>(), lotKinds: new Set<string>(), receivedAs: null, usable: true };
+const ANY = {
+  stations: new Set<string>(),
+  lotKinds: new Set<string>(),
+  receivedAs: null,
+  usable: true,
+  reasons: new Set<string>(),
+  actor: 'lead',
+  roles: [],
+};
 const mount = (lot: string, kind = 'cable') =>
   ({ type: 'MountLot', data: { station: 'rough-in', lot, kind } }) as const;
 
@@ -176,10 +184,16 @@ describe('a person', () => {
 });
 
 describe('a label number', () => {
+  const facts = {
+    actor: 'manager',
+    roles: ['quality-manager'],
+    isReceived: true,
+    wornBy: { serial: 'T-1A', number: 'ABC123456', replaces: null },
+  };
   it('is used once, whoever asks', () => {
     const use = (serial: string) => ({ type: 'UseLabel', data: { number: 'ABC123456', serial } }) as const;
-    expect(told(LABEL, {}, use('T-1A')).last).toMatchObject({ ok: true });
-    expect(told(LABEL, {}, use('T-1A'), use('T-1B')).last).toStrictEqual({
+    expect(told(LABEL, facts, use('T-1A')).last).toMatchObject({ ok: true });
+    expect(told(LABEL, facts, use('T-1A'), use('T-1B')).last).toStrictEqual({
       ok: false,
       rejection: { code: 'label-already-used', number: 'ABC123456', serial: 'T-1A' },
     });

@@ -62,20 +62,28 @@ export const events = (): readonly EventEntry[] => {
     .filter((entry) => entry.isDirectory())
     .map(({ name }) => name)
     .sort();
-  const files = kinds.map((kind) => join(RECORD, kind, `${kind}.events.ts`));
+  const files = kinds.map((kind) => eventFilesOf(kind));
   const config = ts.readConfigFile(join(ROOT, 'tsconfig.json'), (path) => ts.sys.readFile(path));
   const { options } = ts.parseJsonConfigFileContent(config.config, ts.sys, ROOT);
-  const program = ts.createProgram(files, options);
+  const program = ts.createProgram(files.flat(), options);
   const checker = program.getTypeChecker();
 
-  return kinds.flatMap((kind, index) => {
-    const source = program.getSourceFile(files[index] ?? '');
-    return (source?.statements ?? []).flatMap((node) => {
-      const event = ts.isTypeAliasDeclaration(node) ? eventOf(node, kind, checker) : undefined;
-      return event === undefined ? [] : [event];
-    });
-  });
+  return kinds.flatMap((kind, index) =>
+    (files[index] ?? [])
+      .flatMap((file) => program.getSourceFile(file)?.statements ?? [])
+      .flatMap((node) => {
+        const event = ts.isTypeAliasDeclaration(node) ? eventOf(node, kind, checker) : undefined;
+        return event === undefined ? [] : [event];
+      }),
+  );
 };
+
+/** `unit.events.ts`, and what a kind keeps in files beside it. */
+const eventFilesOf = (kind: string): readonly string[] =>
+  readdirSync(join(RECORD, kind))
+    .filter((name) => name.endsWith('.events.ts'))
+    .sort()
+    .map((name) => join(RECORD, kind, name));
 
 const cell = (text: string): string => text.replace(/\|/g, '\\|');
 

@@ -88,6 +88,9 @@ export const FACTS: UnitFacts = {
   instrument: null,
   ofSections: null,
   moved: null,
+  agencySaw: ['rough-in'],
+  unusable: [],
+  heldStations: [],
 };
 
 export const SERIAL = 'T-1A';

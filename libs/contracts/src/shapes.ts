@@ -122,7 +122,8 @@ export const Problem = z.object({
   errors: z.array(z.object({ pointer: z.string(), detail: z.string() })).optional(),
 });
 
-const when = {
+/** Of every telling: when and where. */
+export const when = {
   occurredAt: Instant.optional().describe(
     'When it happened, as the device says; left out: now, by the server',
   ),
@@ -214,6 +215,7 @@ export const DefectRequest = z.strictObject({
     .default([]),
   quantity: z.number().int().min(1).max(10_000).default(1),
   hold: z.boolean().default(false),
+  severity: z.enum(['minor', 'major', 'critical']).optional(),
   note: Note.optional(),
   ...when,
 });
@@ -248,9 +250,14 @@ export const MoveRequest = z.strictObject({ serial: Id, to: Code, ...when });
 export const PullRequest = z.strictObject({ serial: Id, reason: Code, note: Note.optional(), ...when });
 export const ReturnRequest = z.strictObject({ serial: Id, to: Code, ...when });
 export const ShipmentRequest = z.strictObject({ serial: Id, note: Note.optional(), ...when });
+/** With its spaces or without: it is one number. */
+export const LabelNumber = z
+  .string()
+  .regex(/^[A-Z]{3} ?\d{3} ?\d{3}$/, 'three letters and six digits (24 CFR 3280.11(b))');
+
 export const LabelRequest = z.strictObject({
   serial: Id,
-  number: z.string().regex(/^[A-Z]{3} ?\d{3} ?\d{3}$/, 'three letters and six digits (24 CFR 3280.11(b))'),
+  number: LabelNumber,
   photos: z
     .array(z.string().regex(/^[0-9a-f]{64}$/))
     .max(20)

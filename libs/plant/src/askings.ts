@@ -17,7 +17,7 @@ export const tellAsking =
         workings,
         ref,
         { type: 'Ask', data: { serial: ref.serial, operation, except } },
-        arrived(arrival),
+        { ...arrived(arrival), asks: operation },
       ),
     ]);
     return outcome.ok

@@ -9,7 +9,7 @@ export const tellDefect =
   (workings: Workings): Tellings['defect'] =>
   async (body, sender, params) => {
     const arrival = arrivalOf(workings, { route: 'defect', body, sender, params });
-    const { component, symptom, place, foundAt, operation, photos, quantity, hold } = body;
+    const { component, symptom, place, foundAt, operation, photos, quantity, hold, severity } = body;
     const ref = await unitOf(workings, body.serial);
     return tellUnit(workings, arrival, ref, {
       type: 'RecordDefect',
@@ -26,12 +26,13 @@ export const tellDefect =
         photos,
         quantity,
         hold,
+        ...(severity === undefined ? {} : { severity }),
         ...sealedNote(workings, arrival, ref),
       },
     });
   };
 
-const knows =
+export const knowsDefect =
   (defect: string) =>
   (unit: Unit): boolean =>
     unit.defects.some((open) => open.defect === defect) || unit.closed.includes(defect);
@@ -43,7 +44,7 @@ export const tellRework =
   async (body, sender, params) => {
     const arrival = arrivalOf(workings, { route: 'rework', body, sender, params });
     const defect = defectIn(params);
-    const ref = await unitKnowing(workings, body.serial, knows(defect));
+    const ref = await unitKnowing(workings, body.serial, knowsDefect(defect));
     const note = sealedNote(workings, arrival, ref);
     const data = { serial: ref.serial, defect, crew: body.crew, ...note };
     return tellUnit(workings, arrival, ref, { type: 'RecordRework', data });
@@ -54,7 +55,7 @@ export const tellVerification =
   async (body, sender, params) => {
     const arrival = arrivalOf(workings, { route: 'verification', body, sender, params });
     const defect = defectIn(params);
-    const ref = await unitKnowing(workings, body.serial, knows(defect));
+    const ref = await unitKnowing(workings, body.serial, knowsDefect(defect));
     const note = sealedNote(workings, arrival, ref);
     const data = { serial: ref.serial, defect, accepted: body.accepted, ...note };
     return tellUnit(workings, arrival, ref, { type: 'VerifyDefect', data });
@@ -65,7 +66,7 @@ export const tellClosing =
   async (body, sender, params) => {
     const arrival = arrivalOf(workings, { route: 'closing', body, sender, params });
     const defect = defectIn(params);
-    const ref = await unitKnowing(workings, body.serial, knows(defect));
+    const ref = await unitKnowing(workings, body.serial, knowsDefect(defect));
     const data = { serial: ref.serial, defect, how: body.how };
     return tellUnit(workings, arrival, ref, { type: 'CloseDefect', data });
   };

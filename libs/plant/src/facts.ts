@@ -1,4 +1,5 @@
 import type { CompiledPlan, Signer, UsedInstrument, WorkedLot } from '@libs/judge';
+import { lotKindsOf } from '@libs/judge';
 import { floorDay } from '@libs/kernel';
 import type { Meta, ReadStream } from '@libs/kernel';
 import {
@@ -15,6 +16,7 @@ import {
 } from '@libs/record';
 import type { MountedLot, Unit, UnitFacts } from '@libs/record';
 import { codesOf } from './codes';
+import { heldStations, releaseFacts } from './release-facts';
 import { workOfSections } from './home-plan';
 import type { PlannedSection } from './home-plan';
 import type { Plans } from './plans';
@@ -37,6 +39,10 @@ export type Wanted = {
   readonly mends?: string;
   /** An entry that comes over from another serial. */
   readonly moves?: { readonly from: UnitRef; readonly operation: string };
+  /** A label may go on: what the agency saw and what is built in matter. */
+  readonly forLabel?: boolean;
+  /** The operation an asking is about: a station that is held starts nothing. */
+  readonly asks?: string;
 };
 
 type Ground = {
@@ -66,6 +72,8 @@ export const unitFacts =
       skewMs: meta.skewMs ?? 0,
       station: meta.station,
       moved,
+      ...releaseFacts(read, meta, ground.unit, wanted),
+      heldStations: heldStations(read, judged.plan, wanted),
     };
   };
 
@@ -129,9 +137,20 @@ const sectionsOf = ({ read, plans, unit }: Ground, revision: number): readonly P
     .filter(({ kind }) => kind === 'section')
     .map((section) => ({ unit: section, plan: plans.planFor(revision, section.design) }));
 
-const signerOf = (read: ReadStream, actor: string, senderRoles: readonly string[]): Signer => {
-  const { enrolled, roles, crew } = read(PERSON, actor);
-  return { actor, roles: enrolled ? roles : senderRoles, crew };
+const signerOf = (read: ReadStream, actor: string, senderRoles: readonly string[]): Signer => ({
+  actor,
+  roles: rolesOf(read, actor, senderRoles),
+  crew: read(PERSON, actor).crew,
+});
+
+/** A person's roles stand in the ledger; a machine's come with its token. */
+export const rolesOf = (
+  read: ReadStream,
+  actor: string,
+  senderRoles: readonly string[],
+): readonly string[] => {
+  const { enrolled, roles } = read(PERSON, actor);
+  return enrolled ? roles : senderRoles;
 };
 
 const movedEntry = (
@@ -160,7 +179,7 @@ const mountedFor = (
   operations: readonly string[],
 ): readonly MountedLot[] => {
   const planned = operations.flatMap((id) => plan.operations[id] ?? []);
-  const kinds = new Set(planned.flatMap(kindsUsed));
+  const kinds = new Set(planned.flatMap((operation) => [...lotKindsOf(operation)]));
   if (kinds.size === 0) return [];
 
   const stations = new Set([
@@ -177,11 +196,6 @@ const mountedFor = (
   );
 };
 
-const kindsUsed = ({ lots, values }: CompiledPlan['operations'][string]): readonly string[] => [
-  ...lots,
-  ...values.flatMap(({ from, lotKind }) => (from === 'lot' && lotKind !== undefined ? [lotKind] : [])),
-];
-
 const workedLot = ({ read, meta }: Ground, id: string): WorkedLot | null => {
   const lot = read(LOT, id);
   if (lot.kind === null) return null;
@@ -194,7 +208,7 @@ const usedInstrument = ({ read, meta }: Ground, id: string): UsedInstrument | nu
   const instrument = read(INSTRUMENT, id);
   if (instrument.kind === null) return null;
 
-  const { kind, properties } = instrument;
+  const { kind, properties, dueOn } = instrument;
   const usable = isUsableInstrument(instrument, floorDay(meta.occurredAt));
-  return { instrument: id, kind, usable, properties };
+  return { instrument: id, kind, usable, dueOn, properties };
 };

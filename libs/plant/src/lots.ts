@@ -64,6 +64,9 @@ const mountingFacts =
       lotKinds: idsOf(rulebook?.lotKinds),
       receivedAs: lot.kind,
       usable: isUsableLot(lot, floorDay(meta.occurredAt)),
+      reasons: idsOf(rulebook?.reasons),
+      actor: meta.actor,
+      roles: [],
     };
   };
 

@@ -40,3 +40,13 @@ export const tellShipment =
     const data = { serial: ref.serial, ...sealedNote(workings, arrival, ref) };
     return tellUnit(workings, arrival, ref, { type: 'ShipSection', data });
   };
+
+export const tellDestination =
+  (workings: Workings): Tellings['destination'] =>
+  (body, sender, params) => {
+    const arrival = arrivalOf(workings, { route: 'destination', body, sender, params });
+    const { home, destination } = body;
+    const ref = { kind: 'home', serial: home } as const;
+    const data = { home, destination, ...sealedNote(workings, arrival, ref) };
+    return tellUnit(workings, arrival, ref, { type: 'SetDestination', data });
+  };

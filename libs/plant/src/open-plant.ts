@@ -1,15 +1,32 @@
 import { partOf } from '@libs/ledger';
 import { PLANT, RULEBOOK } from '@libs/record';
+import {
+  tellObservation,
+  tellObservationAnswer,
+  tellObservationClosing,
+  tellRedTag,
+  tellRedTagLifting,
+  tellStageSeen,
+  tellVisit,
+} from './agency';
 import { tellAsking } from './askings';
+import { tellContainedLook, tellContainment } from './containments';
 import { tellCorrection, tellWrongSerial } from './corrections';
 import { tellClosing, tellDefect, tellRework, tellVerification } from './defects';
+import {
+  tellCause,
+  tellCoverOpening,
+  tellDisposition,
+  tellPunchList,
+  tellPunchSignature,
+} from './dispositions';
 import { familiesIn } from './families';
 import { tellHold, tellRelease } from './holds';
 import { tellHome, tellStart } from './homes';
 import { calibrate } from './instruments';
-import { tellLabel } from './labels';
+import { tellLabel, tellLabelReclaim, tellLabelReplacement, tellLabelSupply, tellLabelVoid } from './labels';
 import { tellLot, tellMounting } from './lots';
-import { tellMove, tellPull, tellReturn, tellShipment } from './moves';
+import { tellDestination, tellMove, tellPull, tellReturn, tellShipment } from './moves';
 import { nameBook } from './names';
 import { newsFrom } from './news';
 import { enroll, leave } from './people';
@@ -18,10 +35,11 @@ import { plansOf } from './plans';
 import { readPeople, rosterOf } from './roster';
 import { issueRevision } from './rulebook';
 import { tellSignOff } from './sign-offs';
+import { tellStationHold, tellStationRelease } from './station-holds';
 import { arrivalOf, askLedger } from './telling';
 import { tellWork } from './work';
 import type { PlantParts, Workings } from './workings';
-import { questionsOf } from './questions';
+import { quarantinedLots, questionsOf, streamsOf } from './questions';
 
 /** The plant as plain functions, over a ledger that is open. */
 export const openPlant = async (parts: PlantParts): Promise<Plant> => {
@@ -36,7 +54,16 @@ export const openPlant = async (parts: PlantParts): Promise<Plant> => {
 
   return {
     tell: tellingsOf(workings),
-    asks: questionsOf({ ledger, views, plans, names, unsealed: sealing.unseal, clock }),
+    asks: questionsOf({
+      ledger,
+      views,
+      plans,
+      names,
+      unsealed: sealing.unseal,
+      streamsOf: streamsOf(reader),
+      quarantined: quarantinedLots(ledger, reader),
+      clock,
+    }),
     open: openLedgerOf(workings),
     issueRevision: issueRevision(workings),
     enroll: enroll(workings),
@@ -71,7 +98,56 @@ const tellingsOf = (workings: Workings): Tellings => ({
   home: tellHome(workings),
   lot: tellLot(workings),
   mounting: tellMounting(workings),
+  ...releaseTellings(workings),
 });
+
+const releaseTellings = (workings: Workings): Pick<Tellings, ReleaseTelling> => ({
+  cause: tellCause(workings),
+  disposition: tellDisposition(workings),
+  punchList: tellPunchList(workings),
+  punchSignature: tellPunchSignature(workings),
+  coverOpening: tellCoverOpening(workings),
+  stationHold: tellStationHold(workings),
+  stationRelease: tellStationRelease(workings),
+  visit: tellVisit(workings),
+  stageSeen: tellStageSeen(workings),
+  redTag: tellRedTag(workings),
+  redTagLifting: tellRedTagLifting(workings),
+  observation: tellObservation(workings),
+  observationAnswer: tellObservationAnswer(workings),
+  observationClosing: tellObservationClosing(workings),
+  labelReplacement: tellLabelReplacement(workings),
+  labelSupply: tellLabelSupply(workings),
+  labelVoid: tellLabelVoid(workings),
+  labelReclaim: tellLabelReclaim(workings),
+  containment: tellContainment(workings),
+  containedLook: tellContainedLook(workings),
+  destination: tellDestination(workings),
+});
+
+/** From found to released: dispositions, the inspection agency, labels and containment. */
+type ReleaseTelling =
+  | 'cause'
+  | 'disposition'
+  | 'punchList'
+  | 'punchSignature'
+  | 'coverOpening'
+  | 'stationHold'
+  | 'stationRelease'
+  | 'visit'
+  | 'stageSeen'
+  | 'redTag'
+  | 'redTagLifting'
+  | 'observation'
+  | 'observationAnswer'
+  | 'observationClosing'
+  | 'labelReplacement'
+  | 'labelSupply'
+  | 'labelVoid'
+  | 'labelReclaim'
+  | 'containment'
+  | 'containedLook'
+  | 'destination';
 
 const openLedgerOf =
   (workings: Workings): Plant['open'] =>

@@ -56,6 +56,22 @@ export type Questions = {
     only: { readonly [filter: string]: string | null },
     span: Span,
   ) => Promise<AnswerOf<'defects'>>;
+  readonly openDefects: (ofClass: string | null) => Promise<AnswerOf<'openDefects'>>;
+  readonly holds: () => Promise<AnswerOf<'holds'>>;
+  readonly agency: () => Promise<AnswerOf<'agency'>>;
+  /** Of a month, `2026-03`. */
+  readonly agencyReport: (month: string) => Promise<AnswerOf<'agencyReport'>>;
+  readonly releases: () => Promise<AnswerOf<'releases'>>;
+  readonly sectionRelease: (serial: string) => Promise<AnswerOf<'sectionRelease'> | undefined>;
+  readonly labelLog: () => Promise<AnswerOf<'labelLog'>>;
+  readonly dataPlate: (serial: string) => Promise<AnswerOf<'dataPlate'> | undefined>;
+  /** `span`: instants; the operation done between them is shared too. */
+  readonly sharing: (
+    serial: string,
+    operation: string,
+    span: Span,
+  ) => Promise<AnswerOf<'sharing'> | undefined>;
+  readonly containments: () => Promise<AnswerOf<'containments'>>;
 };
 
 export type Calibration = {

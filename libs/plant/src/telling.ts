@@ -70,11 +70,21 @@ export const askLedger = (
 export const sealedNote = (
   { sealing }: Workings,
   { body, sender }: Arrival<When & { readonly note?: string | undefined }>,
-  ref: UnitRef,
+  ref: StreamRef,
 ): { readonly note?: string } =>
   body.note === undefined
     ? {}
     : { note: sealing.seal(sender.actor, { stream: `${ref.kind}/${ref.serial}`, field: 'note' }, body.note) };
+
+/** A stream by its kind and id. */
+type StreamRef = { readonly kind: string; readonly serial: string };
+
+/** Free text of a field that must be there, sealed where it will stand. */
+export const sealedText = (
+  { sealing }: Workings,
+  { sender }: Arrival,
+  { ref, field, text }: { readonly ref: StreamRef; readonly field: string; readonly text: string },
+): string => sealing.seal(sender.actor, { stream: `${ref.kind}/${ref.serial}`, field }, text);
 
 /** Which field of the request a rejection is about, where it names one. */
 const FIELDS: { readonly [field: string]: string } = {

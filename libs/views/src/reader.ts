@@ -51,6 +51,12 @@ export type DefectRow = {
   readonly recordedAt: string;
 };
 
+export type FullDefectRow = DefectRow & {
+  readonly severity: 'minor' | 'major' | 'critical' | null;
+  readonly disposition: 'rework' | 'repair' | 'use-as-is' | 'scrap' | null;
+  readonly agency: boolean;
+};
+
 export const DEFECTS_BY = ['code', 'component', 'symptom', 'station', 'operation'] as const;
 export type DefectsBy = (typeof DEFECTS_BY)[number];
 
@@ -89,6 +95,16 @@ export type ViewReader = {
     only: { readonly station: string | null; readonly class: string },
     days: Days,
   ) => Promise<readonly DefectTally[]>;
+  /** Cards of sections and homes that something holds. */
+  readonly heldCards: () => Promise<readonly SectionCard[]>;
+  /** Of one home and its sections. */
+  readonly cardsOfHome: (home: string) => Promise<readonly SectionCard[]>;
+  /** Sections whose first label went on within these days. */
+  readonly labelledBetween: (days: Days) => Promise<readonly SectionCard[]>;
+  /** Open, or reworked and not verified; the oldest first. */
+  readonly openDefects: (ofClass: string | null, limit: number) => Promise<readonly FullDefectRow[]>;
+  /** Found by the inspection agency within these days, the latest first. */
+  readonly agencyDefects: (days: Days) => Promise<readonly FullDefectRow[]>;
   /** Latest first. */
   readonly defects: (only: DefectFilter, days: Days, limit: number) => Promise<readonly DefectRow[]>;
   /** The last day anything was counted on; null: nothing was yet. */

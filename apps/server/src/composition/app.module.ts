@@ -33,6 +33,7 @@ import { StartsController } from '../starts/starts.controller';
 import { StreamController } from '../stream/stream.controller';
 import { WorkController } from '../work/work.controller';
 import { YieldController } from '../yield/yield.controller';
+import { RELEASE_CONTROLLERS } from './release-controllers';
 
 const CONTROLLERS: readonly Type[] = [
   SetupController,
@@ -66,6 +67,7 @@ const CONTROLLERS: readonly Type[] = [
   StreamController,
   WorkController,
   YieldController,
+  ...RELEASE_CONTROLLERS,
 ];
 
 export class AppModule {

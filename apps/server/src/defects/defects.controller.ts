@@ -28,6 +28,11 @@ export class DefectsController {
     );
   }
 
+  @Answers(ROUTES.openDefects)
+  open(@Asked() { query }: Question): Promise<AnswerOf<'openDefects'>> {
+    return this.plant.asks.openDefects(query.class ?? null);
+  }
+
   @Answers(ROUTES.defect)
   record(@Told() told: Telling<'defect'>): Promise<AnswerOf<'defect'>> {
     return recorded(this.plant.tell.defect(told.body, told.sender, told.params));
@@ -46,5 +51,15 @@ export class DefectsController {
   @Answers(ROUTES.closing)
   close(@Told() told: Telling<'closing'>): Promise<AnswerOf<'closing'>> {
     return recorded(this.plant.tell.closing(told.body, told.sender, told.params));
+  }
+
+  @Answers(ROUTES.cause)
+  revise(@Told() told: Telling<'cause'>): Promise<AnswerOf<'cause'>> {
+    return recorded(this.plant.tell.cause(told.body, told.sender, told.params));
+  }
+
+  @Answers(ROUTES.disposition)
+  dispose(@Told() told: Telling<'disposition'>): Promise<AnswerOf<'disposition'>> {
+    return recorded(this.plant.tell.disposition(told.body, told.sender, told.params));
   }
 }

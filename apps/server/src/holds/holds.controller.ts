@@ -12,6 +12,11 @@ import { PLANT } from '../tokens';
 export class HoldsController {
   constructor(@Inject(PLANT) private readonly plant: Plant) {}
 
+  @Answers(ROUTES.holds)
+  open(): Promise<AnswerOf<'holds'>> {
+    return this.plant.asks.holds();
+  }
+
   @Answers(ROUTES.hold)
   place(@Told() told: Telling<'hold'>): Promise<AnswerOf<'hold'>> {
     return recorded(this.plant.tell.hold(told.body, told.sender, told.params));

@@ -1,6 +1,9 @@
 import type {
+  AgencyRejection,
+  ContainmentRejection,
   InstrumentRejection,
   LabelRejection,
+  LabelSupplyRejection,
   LotRejection,
   PersonRejection,
   StationRejection,
@@ -21,7 +24,15 @@ const wrong = (field: string, title: string): Ruling => ({ status: 422, title, f
 const forbidden = (title: string): Ruling => ({ status: 403, title, field: null });
 
 type RejectionCode = (
-  InstrumentRejection | LabelRejection | LotRejection | PersonRejection | StationRejection | UnitRejection
+  | AgencyRejection
+  | ContainmentRejection
+  | InstrumentRejection
+  | LabelRejection
+  | LabelSupplyRejection
+  | LotRejection
+  | PersonRejection
+  | StationRejection
+  | UnitRejection
 )['code'];
 
 /** What each rejection is over HTTP. A code the record knows and this table does not is a compile error. */
@@ -74,6 +85,30 @@ export const RULINGS = {
     'path/defect',
     'That defect needs rework and verification, it cannot just be closed',
   ),
+  'disposition-not-needed': conflict('path/defect', 'Only a nonconformance has a disposition'),
+  'detail-needed': wrong('detail', 'A repair names the approved detail it is done to'),
+  'approval-needed': wrong('approval', 'What is used as it is has a named approval'),
+  'punch-list-empty': conflict('serial', 'No touch-up item of that section is open'),
+  'cover-not-recorded': conflict('operation', 'That work is not on record, so nothing can be laid open'),
+  'red-tag-on-already': conflict('tag', 'That red tag is on already'),
+  'red-tag-unknown': unknown('path/tag', 'That section has no such red tag'),
+  'red-tag-needs-agency': forbidden('Only the inspection agency lifts a red tag'),
+  'label-on-already': conflict('serial', 'That section has its label'),
+  'label-not-on': conflict('serial', 'That section has no label to replace'),
+  'label-gone': conflict('number', 'That label is void, taken back or replaced'),
+  'label-not-received': conflict('number', 'That label is not among those received'),
+  'label-run-unfit': wrong(
+    'last',
+    'The run must have one series and end after it begins, at most 5000 labels',
+  ),
+  'labels-already-received': conflict('first', 'Some of those labels were received already'),
+  'observation-unknown': unknown('path/observation', 'The agency noted nothing under that name'),
+  'observation-closed-already': conflict('path/observation', 'That is closed already'),
+  'observation-not-answered': conflict('path/observation', 'The plant has not answered yet'),
+  'containment-empty': wrong('sections', 'Nothing to contain: no section is named'),
+  'containment-unknown': unknown('path/containment', 'Nothing is contained under that name'),
+  'section-not-contained': wrong('serial', 'That section is not among those contained'),
+  'contained-clear-already': conflict('serial', 'That section was looked at already and is clear'),
   'hold-unknown': unknown('path/hold', 'That section has no such hold'),
   'hold-already-released': conflict('path/hold', 'That hold is released already'),
   'not-allowed': forbidden('Your role may not decide this'),

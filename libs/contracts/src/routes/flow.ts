@@ -1,3 +1,4 @@
+import { LabelAnswer } from '../release-shapes';
 import * as shapes from '../shapes';
 import { tell } from './route';
 
@@ -21,7 +22,7 @@ export const flowRoutes = {
   }),
   label: tell('/api/labels', 'Affix a certification label', {
     body: shapes.LabelRequest,
-    answer: shapes.WorkAnswer,
+    answer: LabelAnswer,
   }),
   start: tell('/api/starts', 'Start a section on the line', {
     body: shapes.StartRequest,

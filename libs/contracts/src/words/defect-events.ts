@@ -44,7 +44,7 @@ const howOf = (prefix: string, data: EventData, otherwise: Key): Key => {
 };
 
 /** The event has only the defect's id, which says nothing to anybody: what it is, where the reader knows it. */
-const onDefect = (data: EventData, names: Names): Fill => {
+export const onDefect = (data: EventData, names: Names): Fill => {
   const defect = names.defect?.(textIn(data, 'defect'));
   return { defect: defect === undefined ? '' : say('event.on-defect', { defect }) };
 };

@@ -5,6 +5,7 @@ import { lotEvents } from './lot-events';
 import { moveEvents } from './move-events';
 import type { Names } from './names';
 import { plantEvents } from './plant-events';
+import { releaseEvents } from './release-events';
 import type { Sayings } from './saying';
 import { same, say } from './say';
 import { workEvents } from './work-events';
@@ -15,6 +16,7 @@ const SAYINGS: Sayings = {
   ...defectEvents,
   ...lotEvents,
   ...plantEvents,
+  ...releaseEvents,
 };
 
 export const spokenEvents: readonly string[] = Object.keys(SAYINGS);

@@ -61,7 +61,16 @@ const SHORT_OF_RECORD: ReadonlySet<string> = new Set<Rule>([
   'left-with-open-work',
 ]);
 
+/** Holds that no role of the plant's decides on alone. */
+const OWN_WAY: { readonly [reason: string]: Key } = {
+  'red-tag': 'hold.way-out.agency',
+  contained: 'hold.way-out.look',
+  'laid-open': 'hold.way-out.again',
+};
+
 const wayOut = ({ defect, reason }: Pick<OpenHold, 'defect' | 'reason'>): Key => {
+  const own = OWN_WAY[reason];
+  if (own !== undefined) return own;
   if (defect !== null) return 'hold.way-out.defect';
   return SHORT_OF_RECORD.has(reason) ? 'hold.way-out.record' : 'hold.way-out.decision';
 };

@@ -14,6 +14,12 @@ export type Asked = {
     text: string,
     place: { readonly stream: string; readonly field: string },
   ) => string | null;
+  /** Streams of a kind, in the order of their names. */
+  readonly streamsOf: (kind: string) => Promise<readonly string[]>;
+  /** Lots in quarantine. */
+  readonly quarantined: () => Promise<
+    readonly { readonly lot: string; readonly reason: string; readonly since: string }[]
+  >;
   /** Milliseconds since 1970, UTC: for the day that a lot or a span is judged by, never for a figure. */
   readonly clock: () => number;
 };

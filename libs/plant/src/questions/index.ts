@@ -1,18 +1,27 @@
 import type { Questions } from '../plant';
 import type { Asked } from './asked';
+import { agencyQuestion } from './agency';
+import { agencyReportQuestion } from './agency-report';
+import { containmentsQuestion, sharingQuestion } from './containment';
+import { dataPlateQuestion } from './data-plate';
 import { defectCountsQuestion } from './defect-counts';
 import { defectsQuestion } from './defects';
 import { historyQuestion } from './history';
+import { holdsQuestion } from './holds';
 import { homesQuestion } from './homes';
+import { labelLogQuestion } from './label-log';
 import { lineQuestion } from './line';
+import { openDefectsQuestion } from './open-defects';
 import { passagesQuestion } from './passages';
 import { plantQuestion } from './plant';
+import { releasesQuestion, sectionReleaseQuestion } from './release';
 import { sectionQuestion } from './section';
 import { yieldQuestion } from './yield';
 import { yieldTrendQuestion } from './yield-trend';
 
 export type { Asked } from './asked';
 export { GOVERNING } from './governing';
+export { quarantinedLots, streamsOf } from './streams';
 export { eventId, leafHex } from './event-identity';
 
 /** Everything the plant can be asked, one file a question. */
@@ -27,4 +36,14 @@ export const questionsOf = (asked: Asked): Questions => ({
   passages: passagesQuestion(asked),
   defectCounts: defectCountsQuestion(asked),
   defects: defectsQuestion(asked),
+  openDefects: openDefectsQuestion(asked),
+  holds: holdsQuestion(asked),
+  agency: agencyQuestion(asked),
+  agencyReport: agencyReportQuestion(asked),
+  releases: releasesQuestion(asked),
+  sectionRelease: sectionReleaseQuestion(asked),
+  labelLog: labelLogQuestion(asked),
+  dataPlate: dataPlateQuestion(asked),
+  sharing: sharingQuestion(asked),
+  containments: containmentsQuestion(asked),
 });

@@ -1,6 +1,13 @@
 import type { Recorded } from '@libs/kernel';
 
-export type Role = 'station-lead' | 'quality-manager' | 'inspector' | 'auditor' | 'administrator' | 'machine';
+export type Role =
+  | 'station-lead'
+  | 'quality-manager'
+  | 'inspector'
+  | 'agency-inspector'
+  | 'auditor'
+  | 'administrator'
+  | 'machine';
 
 export type PersonEvent = PersonEnrolled | PersonLeft;
 

@@ -10,7 +10,10 @@ export type StationRejection =
   | { readonly code: 'station-unknown'; readonly station: string }
   | { readonly code: 'lot-kind-unknown'; readonly kind: string }
   | { readonly code: 'lot-of-other-kind'; readonly lot: string; readonly kind: string }
-  | { readonly code: 'lot-not-mounted'; readonly lot: string };
+  | { readonly code: 'lot-not-mounted'; readonly lot: string }
+  | { readonly code: 'reason-unknown'; readonly reason: string }
+  | { readonly code: 'hold-unknown'; readonly hold: string }
+  | { readonly code: 'not-allowed'; readonly actor: string; readonly needs: string };
 
 export type StationFacts = {
   /** Of the rulebook in force. A rulebook that lists none takes any. */
@@ -20,6 +23,10 @@ export type StationFacts = {
   readonly receivedAs: string | null;
   /** Neither quarantined nor out of date today. */
   readonly usable: boolean;
+  readonly reasons: ReadonlySet<string>;
+  readonly actor: string;
+  /** Of who sends, as far as the command needs them. */
+  readonly roles: readonly string[];
 };
 
 type StationDecision = Decision<StationEvent, StationRejection>;
@@ -30,6 +37,10 @@ export const decide = (command: StationCommand, state: Station, facts: StationFa
       return mountLot(command.data, state, facts);
     case 'UnmountLot':
       return unmountLot(command.data, state);
+    case 'HoldStation':
+      return holdStation(command.data, state, facts);
+    case 'ReleaseStation':
+      return releaseStation(command.data, state, facts);
     default:
       return assertNever(command);
   }
@@ -63,14 +74,49 @@ const unmountLot = (
     : accept({ type: 'LotUnmounted', data: { station, lot, kind } });
 };
 
-export const evolve = ({ mounted }: Station, event: RecordedStationEvent): Station => {
+type Held = Extract<StationCommand, { readonly type: 'HoldStation' }>['data'];
+type Released = Extract<StationCommand, { readonly type: 'ReleaseStation' }>['data'];
+
+/** Holding a held station changes nothing, so it records nothing. */
+const holdStation = (data: Held, { held }: Station, facts: StationFacts): StationDecision => {
+  const { station, reason } = data;
+  if (facts.stations.size > 0 && !facts.stations.has(station)) {
+    return reject({ code: 'station-unknown', station });
+  }
+  if (facts.reasons.size > 0 && !facts.reasons.has(reason)) return reject({ code: 'reason-unknown', reason });
+
+  return held === null ? accept({ type: 'StationHeld', data }) : accept();
+};
+
+const DECIDERS = ['quality-manager', 'inspector', 'agency-inspector', 'administrator'];
+
+const releaseStation = (
+  data: Released,
+  { held }: Station,
+  { actor, roles }: StationFacts,
+): StationDecision => {
+  if (held?.hold !== data.hold) return reject({ code: 'hold-unknown', hold: data.hold });
+
+  return roles.some((role) => DECIDERS.includes(role))
+    ? accept({ type: 'StationReleased', data })
+    : reject({ code: 'not-allowed', actor, needs: 'quality-manager' });
+};
+
+export const evolve = (state: Station, event: RecordedStationEvent): Station => {
+  const { mounted } = state;
   switch (event.type) {
     case 'LotMounted':
-      return { mounted: { ...mounted, [event.data.kind]: event.data.lot } };
+      return { ...state, mounted: { ...mounted, [event.data.kind]: event.data.lot } };
     case 'LotUnmounted': {
       const { [event.data.kind]: _gone, ...rest } = mounted;
-      return { mounted: rest };
+      return { ...state, mounted: rest };
     }
+    case 'StationHeld': {
+      const { hold, reason } = event.data;
+      return { ...state, held: { hold, reason, since: event.occurredAt } };
+    }
+    case 'StationReleased':
+      return { ...state, held: null };
     default:
       return assertNever(event);
   }

@@ -1,4 +1,6 @@
 import type { Design, FindingClass, Proof, RecordedValue } from '@libs/judge';
+import type { Severity } from './unit.events';
+import type { UnitReleaseCommand } from './unit.release.commands';
 
 /** What can be asked or told of a unit. `note` is sealed free text. */
 export type UnitCommand =
@@ -21,7 +23,9 @@ export type UnitCommand =
   | CloseDefect
   | PlaceHold
   | ReleaseHold
-  | AffixLabel;
+  | AffixLabel
+  | ApplyRevision
+  | UnitReleaseCommand;
 
 type Command<T extends string, D> = { readonly type: T; readonly data: D };
 
@@ -126,6 +130,7 @@ export type RecordDefect = Command<
     readonly quantity: number;
     /** Place a hold with it. */
     readonly hold: boolean;
+    readonly severity?: Severity;
     readonly note?: string;
   }
 >;
@@ -148,6 +153,7 @@ export type PlaceHold = Command<
     readonly hold: string;
     readonly reason: string;
     readonly operation: string | null;
+    readonly containment?: string;
     readonly note?: string;
   }
 >;
@@ -158,4 +164,9 @@ export type ReleaseHold = Command<
 export type AffixLabel = Command<
   'AffixLabel',
   { readonly serial: string; readonly number: string; readonly photos: readonly string[] }
+>;
+/** From here on the unit is judged by another revision. */
+export type ApplyRevision = Command<
+  'ApplyRevision',
+  { readonly serial: string; readonly revision: number; readonly note?: string }
 >;

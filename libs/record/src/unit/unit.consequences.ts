@@ -1,5 +1,6 @@
 import { coveredBy } from '@libs/judge';
 import type { CompiledPlan, Finding, OpenHold, Proof } from '@libs/judge';
+import { builtAgain } from './unit.laid-open';
 import type { DefectRecorded, HoldPlaced, HoldReleased, UnitEvent } from './unit.events';
 import type { UnitFacts } from './unit.facts';
 import { entryOf, isGrave, saysTheSame } from './unit.findings';
@@ -102,8 +103,9 @@ type JudgingAfter = { readonly plan: CompiledPlan; readonly facts: UnitFacts };
  * verification, one placed by hand for a person.
  */
 export const satisfied = (after: Unit, entry: Entered, judging: JudgingAfter): readonly HoldReleased[] => {
+  const again = builtAgain(judging.plan, after).map((hold) => released(after.serial, hold, 'satisfied'));
   const buriedBy = coversUp(after, entry, judging);
-  if (entry.findings.some(provesNothing) || isToldTooLate(after, entry, buriedBy)) return [];
+  if (entry.findings.some(provesNothing) || isToldTooLate(after, entry, buriedBy)) return again;
 
   const isSatisfied = ({ hold, defect }: OpenHold): boolean => {
     const finding = after.raised[hold]?.finding;
@@ -114,7 +116,8 @@ export const satisfied = (after: Unit, entry: Entered, judging: JudgingAfter): r
       isMadeGood(after, finding, entry, judging)
     );
   };
-  return after.holds.filter(isSatisfied).map(({ hold }) => released(after.serial, hold, 'satisfied'));
+  const madeGood = after.holds.filter(isSatisfied);
+  return [...madeGood.map(({ hold }) => released(after.serial, hold, 'satisfied')), ...again];
 };
 
 /** What has been taken from sight may be told again, and is no better proven for it. */

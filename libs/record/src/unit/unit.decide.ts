@@ -1,13 +1,18 @@
 import { ask } from './unit.askings';
 import type { UnitCommand } from './unit.commands';
+import { openCover } from './unit.covers';
 import { closeDefect, recordDefect, recordRework, verifyDefect } from './unit.defects';
+import { dispositionDefect, reviseCause } from './unit.dispositions';
 import type { UnitFacts } from './unit.facts';
 import { placeHold, releaseHold } from './unit.holds';
-import { affixLabel } from './unit.labels';
+import { liftRedTag, placeRedTag, seeStage } from './unit.agency';
+import { affixLabel, replaceLabel } from './unit.labels';
 import { correctWork, withdrawWork } from './unit.mending';
-import { moveSection, pullSection, returnSection, shipSection } from './unit.moves';
+import { moveSection, pullSection, returnSection, setDestination, shipSection } from './unit.moves';
 import { orderHome, orderSection, startHome, startSection } from './unit.orders';
+import { recordPunchList, signPunchList } from './unit.punch-lists';
 import type { UnitDecision } from './unit.rejections';
+import { applyRevision } from './unit.revision';
 import { signOffStation } from './unit.sign-off';
 import type { Unit } from './unit.state';
 import { recordWork } from './unit.work';
@@ -30,12 +35,23 @@ const FUNCTIONS: { readonly [T in UnitCommand['type']]: Decide<Named<T>> } = {
   RecordRework: recordRework,
   VerifyDefect: verifyDefect,
   CloseDefect: closeDefect,
+  ReviseCause: reviseCause,
+  RecordPunchList: recordPunchList,
+  SignPunchList: signPunchList,
+  DispositionDefect: dispositionDefect,
+  OpenCover: openCover,
+  SeeStage: seeStage,
+  PlaceRedTag: placeRedTag,
+  LiftRedTag: liftRedTag,
   PlaceHold: placeHold,
   ReleaseHold: releaseHold,
   MoveSection: moveSection,
   PullSection: pullSection,
   ReturnSection: returnSection,
   AffixLabel: affixLabel,
+  ReplaceLabel: replaceLabel,
+  SetDestination: setDestination,
+  ApplyRevision: applyRevision,
   ShipSection: shipSection,
 };
 

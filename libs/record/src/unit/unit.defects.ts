@@ -21,7 +21,9 @@ export const recordDefect = ({ data }: RecordDefect, unit: Unit, facts: UnitFact
   return data.hold ? accept<UnitEvent>(recorded, holdFor(recorded, facts)) : accept(recorded);
 };
 
-const codesGuard = (data: RecordDefect['data'], codes: Codes): Guard => {
+type Coded = Pick<RecordDefect['data'], 'foundAt' | 'operation' | 'place' | 'component' | 'symptom'>;
+
+export const codesGuard = (data: Coded, codes: Codes): Guard => {
   const { foundAt, operation, place, component, symptom } = data;
   if (foundAt !== null && !isKnown(codes.stations, foundAt)) {
     return { code: 'station-unknown', station: foundAt };
@@ -34,18 +36,34 @@ const codesGuard = (data: RecordDefect['data'], codes: Codes): Guard => {
 };
 
 /** Charged to the operation named; where nobody names one, to the likeliest that the fault map knows. */
-const defectRecorded = (
+export const defectRecorded = (
   { hold: _hold, ...data }: RecordDefect['data'],
   unit: Unit,
-  { plan, codes, facts }: Judging,
+  judging: Judging,
 ): DefectRecorded => {
-  const operation = data.operation ?? codes.likelyCause(data.component, data.symptom, plan);
-  const charged = operation === null ? undefined : plan.operations[operation]?.station;
-  const crew = operation === null ? undefined : known(unit, facts).work[operation]?.crew;
+  const likely = judging.codes.likelyCause(data.component, data.symptom, judging.plan);
+  const operation = data.operation ?? likely;
   return {
     type: 'DefectRecorded',
-    data: { ...data, operation, charged: charged ?? null, ...madeBy(crew ?? null) },
+    data: {
+      ...data,
+      operation,
+      ...chargedTo(operation, unit, judging),
+      ...(likely === null || likely === operation ? {} : { proposed: likely }),
+      ...(isOfAgency(judging.facts) ? { agency: true } : {}),
+    },
   };
+};
+
+/** The station of an operation, and the crew that did it as far as that is on record. */
+export const chargedTo = (
+  operation: string | null,
+  unit: Unit,
+  { plan, facts }: Judging,
+): Pick<DefectRecorded['data'], 'charged' | 'madeBy'> => {
+  if (operation === null) return { charged: null };
+  const crew = known(unit, facts).work[operation]?.crew ?? null;
+  return { charged: plan.operations[operation]?.station ?? null, ...madeBy(crew) };
 };
 
 const holdFor = ({ data }: DefectRecorded, { idBase }: UnitFacts): HoldPlaced => ({
@@ -60,9 +78,10 @@ const holdFor = ({ data }: DefectRecorded, { idBase }: UnitFacts): HoldPlaced =>
   },
 });
 
-type Sought = { readonly ok: true; readonly defect: OpenDefect } | (UnitDecision & { readonly ok: false });
+export type Sought =
+  { readonly ok: true; readonly defect: OpenDefect } | (UnitDecision & { readonly ok: false });
 
-const openDefect = (unit: Unit, serial: string, id: string): Sought => {
+export const openDefect = (unit: Unit, serial: string, id: string): Sought => {
   if (unit.kind === 'unknown') return reject({ code: 'section-unknown', serial });
   const defect = unit.defects.find((open) => open.defect === id);
   if (defect !== undefined) return { ok: true, defect };
@@ -103,12 +122,19 @@ export const closeDefect = ({ data }: CloseDefect, unit: Unit, facts: UnitFacts)
   return accept<UnitEvent>({ type: 'DefectClosed', data }, ...freed(unit, defect, how));
 };
 
-const freed = (
+export const freed = (
   unit: Unit,
   defect: string,
-  how: 'verified' | 'satisfied' | 'withdrawn',
+  how: 'verified' | 'satisfied' | 'withdrawn' | 'decided',
 ): readonly UnitEvent[] =>
   unit.holds.filter((hold) => hold.defect === defect).map(({ hold }) => released(unit.serial, hold, how));
+
+const AGENCY = 'agency-inspector';
+
+export const isOfAgency = ({ signer }: Pick<UnitFacts, 'signer'>): boolean => signer.roles.includes(AGENCY);
+
+export const agencyOnly = (facts: UnitFacts): Guard =>
+  isOfAgency(facts) ? null : { code: 'not-allowed', actor: facts.signer.actor, needs: AGENCY };
 
 /** Roles that may decide against what the rules or another person have said. */
 const DECIDERS = ['quality-manager', 'inspector', 'administrator'];

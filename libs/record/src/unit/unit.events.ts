@@ -1,5 +1,7 @@
 import type { Design, Finding, FindingClass, Proof, RecordedValue } from '@libs/judge';
 import type { Recorded } from '@libs/kernel';
+import type { UnitReleaseEvent } from './unit.release.events';
+import type { RevisionApplied } from './unit.revision.events';
 
 /**
  * What can have happened to a unit: a section on its way down the line, or a whole home at its site.
@@ -27,7 +29,9 @@ export type UnitEvent =
   | DefectClosed
   | HoldPlaced
   | HoldReleased
-  | LabelAffixed;
+  | LabelAffixed
+  | RevisionApplied
+  | UnitReleaseEvent;
 
 type Event<T extends string, D> = {
   readonly type: T;
@@ -183,9 +187,17 @@ export type DefectRecorded = Event<
     readonly finding?: Finding;
     readonly photos: readonly string[];
     readonly quantity: number;
+    /** As judged when it was found; absent: nobody said. */
+    readonly severity?: Severity;
+    /** The cause the operation graph and the fault map proposed, where a person chose another. */
+    readonly proposed?: string;
+    /** Found by the inspection agency. */
+    readonly agency?: true;
     readonly note?: string;
   }
 >;
+/** How grave a nonconformity is, in the terms sampling inspection has long used (ISO 2859-1 leaves them to the plant). */
+export type Severity = 'minor' | 'major' | 'critical';
 export type ReworkDone = Event<
   'ReworkDone',
   { readonly serial: string; readonly defect: string; readonly crew: string | null; readonly note?: string }
@@ -195,10 +207,14 @@ export type DefectVerified = Event<
   'DefectVerified',
   { readonly serial: string; readonly defect: string; readonly accepted: boolean; readonly note?: string }
 >;
-/** A punch item signed, a shortage fitted, a record made good: no disposition needed. */
+/** A punch item signed, a shortage fitted, a record made good, a deviation accepted: no rework needed. */
 export type DefectClosed = Event<
   'DefectClosed',
-  { readonly serial: string; readonly defect: string; readonly how: 'fitted' | 'signed' | 'withdrawn' }
+  {
+    readonly serial: string;
+    readonly defect: string;
+    readonly how: 'fitted' | 'signed' | 'withdrawn' | 'accepted';
+  }
 >;
 
 export type HoldPlaced = Event<
@@ -212,6 +228,8 @@ export type HoldPlaced = Event<
     readonly characteristic: string | null;
     readonly defect: string | null;
     readonly finding?: Finding;
+    /** Placed to contain what was found on another section. */
+    readonly containment?: string;
     readonly note?: string;
   }
 >;

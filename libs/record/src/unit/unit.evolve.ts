@@ -2,6 +2,8 @@ import type { Finding, OpenDefect } from '@libs/judge';
 import { workCorrected, workEntered, workWithdrawn } from './unit.entries';
 import type { RecordedUnitEvent } from './unit.events';
 import { entryOf } from './unit.findings';
+import { revisionApplied } from './unit.revision.applied';
+import { causeRevised, coverOpened, redTagLifted, redTagPlaced } from './unit.released';
 import type { Unit } from './unit.state';
 
 type Of<T extends RecordedUnitEvent['type']> = Extract<RecordedUnitEvent, { readonly type: T }>;
@@ -52,6 +54,17 @@ const FUNCTIONS: { readonly [T in RecordedUnitEvent['type']]: Evolve<Of<T>> } = 
       ? defectOver(unit, data.defect)
       : withDefect(unit, data.defect, { state: 'open', reworkedBy: null }),
   DefectClosed: (unit, { data }) => defectOver(unit, data.defect),
+  CauseRevised: causeRevised,
+  PunchListSigned: unchanged,
+  DefectDispositioned: (unit, { data }) => withDefect(unit, data.defect, { disposition: data.disposition }),
+  CoverOpened: coverOpened,
+  StageSeen: (unit, { data }) => ({ ...unit, seen: [...new Set([...unit.seen, data.station])] }),
+  RedTagPlaced: redTagPlaced,
+  RedTagLifted: redTagLifted,
+  LabelRefused: unchanged,
+  LabelReplaced: (unit, { data }) => ({ ...unit, label: data.number }),
+  RevisionApplied: revisionApplied,
+  DestinationSet: (unit, { data }) => ({ ...unit, destination: data.destination }),
   HoldPlaced: (unit, event) => holdPlaced(unit, event),
   HoldReleased: (unit, event) => holdReleased(unit, event),
 };
@@ -67,8 +80,10 @@ const ordered = (
   unit: Unit,
   kind: Unit['kind'],
   serial: string,
-  { home, model, design, sections }: Pick<Unit, 'home' | 'model' | 'design' | 'sections'>,
-): Unit => ({ ...unit, kind, serial, home, model, design, sections, stage: 'ordered' });
+  { home, model, design, sections, destination = null }: Ordered,
+): Unit => ({ ...unit, kind, serial, home, model, design, sections, destination, stage: 'ordered' });
+
+type Ordered = Pick<Unit, 'home' | 'model' | 'design' | 'sections'> & Partial<Pick<Unit, 'destination'>>;
 
 const moved = (unit: Unit, { data, occurredAt }: Of<'SectionMoved'>): Unit => ({
   ...unit,
@@ -91,6 +106,8 @@ const defectRecorded = (unit: Unit, { data }: Of<'DefectRecorded'>): Unit => {
     station: data.charged,
     state: 'open',
     reworkedBy: null,
+    ...(data.quantity === 1 ? {} : { quantity: data.quantity }),
+    ...(data.severity === undefined ? {} : { severity: data.severity }),
   };
   return {
     ...unit,
@@ -131,6 +148,7 @@ const holdReleased = (unit: Unit, { data }: Of<'HoldReleased'>): Unit => ({
   holds: unit.holds.filter(({ hold }) => hold !== data.hold),
   evidence: data.how === 'satisfied' ? creditLastEntry(unit, data.hold) : unit.evidence,
   raised: without(unit.raised, data.hold),
+  laidOpen: unit.laidOpen.filter(({ hold }) => hold !== data.hold),
   closed: [...unit.closed, data.hold],
 });
 

@@ -47,4 +47,28 @@ export type UnitFacts = {
   readonly ofSections: WorkState | null;
   /** For work moved from a wrong serial: the entry as it stands there; null: there is none. */
   readonly moved: MovedEntry | null;
+  /** For a label: stages of this home the inspection agency has seen, on whichever of its sections. */
+  readonly agencySaw: readonly string[];
+  /** For a label: what stands in the unit's evidence and may not be used today. */
+  readonly unusable: readonly UnusablePart[];
+  /** Of the stations in question, those that are held. */
+  readonly heldStations: readonly HeldStation[];
+  /** The plan of another revision the unit is to be judged by; absent: none is asked for, or it is not in force. */
+  readonly applying?: Applying;
 };
+
+/** Another plan, and what lots and instruments say that were used so far. */
+export type Applying = {
+  readonly plan: CompiledPlan;
+  readonly lot: (id: string) => WorkedLot | null;
+  readonly instrument: (id: string) => UsedInstrument | null;
+};
+
+/** A lot built in, or an instrument measured with, that has since been found unfit. */
+export type UnusablePart = {
+  readonly operation: string;
+  readonly rule: 'lot-not-usable' | 'instrument-not-usable';
+  readonly kind: string;
+  readonly id: string;
+};
+export type HeldStation = { readonly station: string; readonly hold: string; readonly reason: string };

@@ -4,8 +4,12 @@ import { released } from './unit.consequences';
 import { decidersOnly } from './unit.defects';
 import type { UnitFacts } from './unit.facts';
 import type { UnitDecision } from './unit.rejections';
+import { redTagHold } from './unit.released';
 import type { Unit } from './unit.state';
 import { isKnown } from './unit.values';
+
+/** Placed because of what was found on another section. Needs no reason code of the plant's own. */
+export const CONTAINED = 'contained';
 
 /** By a person, for the plant's own reason: only a person releases it. */
 export const placeHold = ({ data }: PlaceHold, unit: Unit, { codes }: UnitFacts): UnitDecision => {
@@ -14,9 +18,10 @@ export const placeHold = ({ data }: PlaceHold, unit: Unit, { codes }: UnitFacts)
   if (operation !== null && codes?.operations.has(operation) === false) {
     return reject({ code: 'operation-unknown', operation });
   }
-  if (codes !== null && !isKnown(codes.reasons, reason)) return reject({ code: 'reason-unknown', reason });
+  if (codes !== null && reason !== CONTAINED && !isKnown(codes.reasons, reason))
+    return reject({ code: 'reason-unknown', reason });
 
-  const { note } = data;
+  const { note, containment } = data;
   return accept({
     type: 'HoldPlaced',
     data: {
@@ -26,6 +31,7 @@ export const placeHold = ({ data }: PlaceHold, unit: Unit, { codes }: UnitFacts)
       operation,
       characteristic: null,
       defect: null,
+      ...(containment === undefined ? {} : { containment }),
       ...(note === undefined ? {} : { note }),
     },
   });
@@ -36,6 +42,9 @@ export const releaseHold = ({ data }: ReleaseHold, unit: Unit, facts: UnitFacts)
   if (unit.kind === 'unknown') return reject({ code: 'section-unknown', serial });
   if (!unit.holds.some((open) => open.hold === hold)) {
     return reject({ code: unit.closed.includes(hold) ? 'hold-already-released' : 'hold-unknown', hold });
+  }
+  if (unit.redTags.some((tag) => redTagHold(tag) === hold)) {
+    return reject({ code: 'red-tag-needs-agency', hold });
   }
   const unfit = decidersOnly(facts);
   if (unfit !== null) return reject(unfit);

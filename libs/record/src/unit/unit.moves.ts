@@ -1,6 +1,7 @@
 import type { CompiledPlan, DoneWork, Finding } from '@libs/judge';
 import { openAt } from '@libs/judge';
 import { accept, elapsedMs, reject } from '@libs/kernel';
+import type { SetDestination } from './unit.release.commands';
 import type { MoveSection, PullSection, ReturnSection, ShipSection } from './unit.commands';
 import type { SectionMoved } from './unit.events';
 import type { UnitFacts } from './unit.facts';
@@ -133,3 +134,8 @@ const leftOpen = (
   source: { kind: 'practice', reference: 'common practice, no published source', row: '' },
   ...said,
 });
+
+export const setDestination = ({ data }: SetDestination, unit: Unit): UnitDecision => {
+  if (unit.kind === 'unknown') return reject({ code: 'section-unknown', serial: data.home });
+  return unit.destination === data.destination ? accept() : accept({ type: 'DestinationSet', data });
+};

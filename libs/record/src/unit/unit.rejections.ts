@@ -48,8 +48,19 @@ export type UnitRejection =
   | { readonly code: 'rework-not-done'; readonly defect: string }
   | { readonly code: 'verified-by-own-hand'; readonly defect: string }
   | { readonly code: 'disposition-needed'; readonly defect: string }
+  | { readonly code: 'disposition-not-needed'; readonly defect: string }
+  | { readonly code: 'detail-needed'; readonly defect: string }
+  | { readonly code: 'approval-needed'; readonly defect: string }
+  | { readonly code: 'punch-list-empty'; readonly serial: string }
+  | { readonly code: 'cover-not-recorded'; readonly operation: string }
+  | { readonly code: 'red-tag-on-already'; readonly tag: string }
+  | { readonly code: 'red-tag-unknown'; readonly tag: string }
+  | { readonly code: 'red-tag-needs-agency'; readonly hold: string }
+  | { readonly code: 'label-on-already'; readonly serial: string; readonly number: string }
+  | { readonly code: 'label-not-on'; readonly serial: string }
   | { readonly code: 'hold-unknown'; readonly hold: string }
   | { readonly code: 'hold-already-released'; readonly hold: string }
+  | { readonly code: 'revision-not-in-force'; readonly revision: number }
   | { readonly code: 'not-allowed'; readonly actor: string; readonly needs: string };
 
 export type UnitDecision = Decision<UnitEvent, UnitRejection>;

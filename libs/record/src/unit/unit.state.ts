@@ -25,6 +25,15 @@ export type Unit = WorkState & {
   readonly shopsLeft: readonly string[];
   /** The operation entered last: what is satisfied right after it was satisfied by it. */
   readonly lastEntry: string | null;
+  /** Stages at which the inspection agency saw it. */
+  readonly seen: readonly string[];
+  /** Numbers of the red tags that are on; each is among the holds too. */
+  readonly redTags: readonly string[];
+  /** Laid open after the label was on: the hold, and what has to be proven again before it goes. */
+  readonly laidOpen: readonly { readonly hold: string; readonly operations: readonly string[] }[];
+  /** Lots of work that was laid open and is still there. What was torn out took its lots along. */
+  readonly builtIn: readonly { readonly operation: string; readonly lot: string }[];
+  readonly destination: string | null;
 };
 
 /** The finding, and the entry it was found in: its position. */
@@ -60,4 +69,9 @@ export const unknownUnit: Unit = {
   closed: [],
   shopsLeft: [],
   lastEntry: null,
+  seen: [],
+  redTags: [],
+  laidOpen: [],
+  builtIn: [],
+  destination: null,
 };

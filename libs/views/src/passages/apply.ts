@@ -49,6 +49,14 @@ const mended = (unit: UnitPassages, event: RecordedUnitEvent): UnitPassages => {
       return event.data.how === 'withdrawn'
         ? { ...unit, defects: without(unit.defects, event.data.hold) }
         : change(unit, event.data.hold, { state: 'closed' });
+    case 'CauseRevised':
+      return change(unit, event.data.defect, {
+        operation: event.data.operation,
+        charged: event.data.charged,
+        madeBy: event.data.madeBy ?? null,
+      });
+    case 'DefectDispositioned':
+      return change(unit, event.data.defect, { disposition: event.data.disposition });
     case 'WorkWithdrawn':
       return { ...unit, defects: [...event.data.defects, ...event.data.holds].reduce(without, unit.defects) };
     default:
@@ -116,6 +124,9 @@ const defectOf = ({ data, occurredAt, recordedAt, position }: Of<'DefectRecorded
   state: 'open',
   reworkedAt: null,
   reworkedBy: null,
+  severity: data.severity ?? null,
+  disposition: null,
+  agency: data.agency ?? false,
 });
 
 const shortfallOf = (
@@ -138,6 +149,9 @@ const shortfallOf = (
   state: 'open',
   reworkedAt: null,
   reworkedBy: null,
+  severity: null,
+  disposition: null,
+  agency: false,
 });
 
 const withDefect = (unit: UnitPassages, id: string, defect: ChargedDefect): UnitPassages => ({

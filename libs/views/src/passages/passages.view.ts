@@ -13,7 +13,7 @@ import type { ChargedDefect, UnitPassages } from './unit-passages';
  */
 export const passages: View<UnitPassages> = {
   name: 'passages',
-  version: 2,
+  version: 3,
   keysOf: (event) => (EVENTS.has(event.type) ? [event.stream] : []),
   apply: (unit, event, key) => nextPassages(unit ?? noPassages(serialOf(key)), event),
   rowTables: {
@@ -51,8 +51,11 @@ export const passages: View<UnitPassages> = {
         recorded_at: 'text',
         position: 'whole',
         day: 'text',
+        severity: 'text',
+        disposition: 'text',
+        agency: 'whole',
       },
-      indexes: [['day', 'position'], ['serial'], ['charged', 'day']],
+      indexes: [['day', 'position'], ['serial'], ['charged', 'day'], ['state', 'class'], ['agency', 'day']],
     },
   },
   rows: (unit, key) => [
@@ -96,6 +99,8 @@ const EVENTS: ReadonlySet<string> = new Set([
   'ReworkDone',
   'DefectVerified',
   'DefectClosed',
+  'CauseRevised',
+  'DefectDispositioned',
   'HoldPlaced',
   'HoldReleased',
   'WorkWithdrawn',
@@ -139,6 +144,9 @@ const defectRow = (id: string, defect: ChargedDefect, unit: UnitPassages, key: s
     recorded_at: defect.recordedAt,
     position: defect.position,
     day: floorDay(defect.occurredAt),
+    severity: defect.severity,
+    disposition: defect.disposition,
+    agency: Number(defect.agency),
   },
 });
 

@@ -47,6 +47,10 @@ export type ChargedDefect = {
   readonly state: 'open' | 'reworked' | 'closed';
   readonly reworkedAt: string | null;
   readonly reworkedBy: string | null;
+  readonly severity: 'minor' | 'major' | 'critical' | null;
+  readonly disposition: 'rework' | 'repair' | 'use-as-is' | 'scrap' | null;
+  /** Found by the inspection agency. */
+  readonly agency: boolean;
 };
 
 export const noPassages = (serial: string): UnitPassages => ({

@@ -1,5 +1,6 @@
 import { canonicalJson, epochMs } from '@libs/kernel';
 import type { Json, JsonObject } from '@libs/kernel';
+import { RED_TAG, redTagHold } from '@libs/record';
 import type { RecordedUnitEvent } from '@libs/record';
 import type { SectionCard } from './section-card';
 
@@ -25,6 +26,10 @@ const changed = (card: SectionCard, event: RecordedUnitEvent): SectionCard => {
       return { ...card, defects: openDefects(card.defects, event) };
     case 'HoldPlaced':
       return held(card, event);
+    case 'RedTagPlaced':
+      return redTagged(card, event);
+    case 'RedTagLifted':
+      return { ...card, holds: card.holds.filter(({ hold }) => hold !== redTagHold(event.data.tag)) };
     case 'HoldReleased':
       return { ...card, holds: card.holds.filter(({ hold }) => hold !== event.data.hold) };
     default:
@@ -51,7 +56,13 @@ const wentOn = (card: SectionCard, event: RecordedUnitEvent): SectionCard => {
     case 'SectionShipped':
       return { ...card, stage: 'shipped', since, station: null };
     case 'LabelAffixed':
+      return { ...card, label: event.data.number, labelledAt: card.labelledAt ?? event.occurredAt };
+    case 'LabelReplaced':
       return { ...card, label: event.data.number };
+    case 'StageSeen':
+      return card.seen.includes(event.data.station)
+        ? card
+        : { ...card, seen: [...card.seen, event.data.station] };
     default:
       return card;
   }
@@ -96,6 +107,12 @@ const held = (card: SectionCard, { data, occurredAt }: Of<'HoldPlaced'>): Sectio
     ...card,
     holds: [...others, { hold, reason, operation, characteristic, defect, since: occurredAt }],
   };
+};
+
+/** Among the holds, as the decider has it. */
+const redTagged = (card: SectionCard, { data, occurredAt: since }: Of<'RedTagPlaced'>): SectionCard => {
+  const tag = { hold: redTagHold(data.tag), reason: RED_TAG, operation: null };
+  return { ...card, holds: [...card.holds, { ...tag, characteristic: null, defect: null, since }] };
 };
 
 const without = (defects: SectionCard['defects'], id: string): SectionCard['defects'] => {

@@ -15,6 +15,10 @@ export type SectionCard = {
   readonly since: string | null;
   readonly revision: number | null;
   readonly label: string | null;
+  /** When the first label went on: the date of manufacture (24 CFR 3282.7(h)). A replacement does not change it. */
+  readonly labelledAt: string | null;
+  /** Stages at which the inspection agency saw it. */
+  readonly seen: readonly string[];
   readonly holds: readonly OpenHold[];
   /** Open defects, by id. */
   readonly defects: { readonly [defect: string]: FindingClass };
@@ -44,6 +48,8 @@ export const blankCard = (stream: string, serial: string): SectionCard => ({
   since: null,
   revision: null,
   label: null,
+  labelledAt: null,
+  seen: [],
   holds: [],
   defects: {},
   open: [],

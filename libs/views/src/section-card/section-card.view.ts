@@ -1,3 +1,4 @@
+import { floorDay } from '@libs/kernel';
 import { serialOf } from '../unit-event';
 import type { View } from '../view';
 import { nextCard, storedCard } from './apply';
@@ -7,14 +8,22 @@ import type { SectionCard } from './section-card';
 /** One card a section and a home: what lists show, one row each, whatever the length of its history. */
 export const sectionCard: View<SectionCard> = {
   name: 'section-card',
-  version: 1,
+  version: 2,
   keysOf: (event) => [event.stream],
   apply: (card, event, key) => nextCard(card ?? blankCard(key, serialOf(key)), event),
   stored: storedCard,
   rowTables: {
     section_card: {
-      columns: { kind: 'text', serial: 'text', home: 'text', stage: 'text', sought: 'text' },
-      indexes: [['kind', 'stage'], ['home']],
+      columns: {
+        kind: 'text',
+        serial: 'text',
+        home: 'text',
+        stage: 'text',
+        sought: 'text',
+        label_day: 'text',
+        held: 'whole',
+      },
+      indexes: [['kind', 'stage'], ['home'], ['label_day'], ['held']],
     },
   },
   rows: (card, key) => [
@@ -27,6 +36,8 @@ export const sectionCard: View<SectionCard> = {
         home: card.home,
         stage: card.stage,
         sought: soughtBy(card),
+        label_day: card.labelledAt === null ? null : floorDay(card.labelledAt),
+        held: card.holds.length,
       },
     },
   ],

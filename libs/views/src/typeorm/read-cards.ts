@@ -1,4 +1,5 @@
 import type { Sql } from '@libs/ledger';
+import type { Days } from '../reader';
 import type { SectionCard } from '../section-card/section-card';
 import { unfolded } from './statements';
 
@@ -29,3 +30,12 @@ export const homesLike = async (sql: Sql, search: string, limit: number): Promis
       [`%${search.trim().toLowerCase().replace(/[!%_]/g, '!$&')}%`, limit],
     ),
   );
+
+export const heldCards = async (sql: Sql): Promise<readonly SectionCard[]> =>
+  parsed(await sql.query<Row>(`${CARD} WHERE c.held > 0 ORDER BY c.serial`));
+
+export const cardsOfHome = async (sql: Sql, home: string): Promise<readonly SectionCard[]> =>
+  parsed(await sql.query<Row>(`${CARD} WHERE c.home = $1 ORDER BY c.serial`, [home]));
+
+export const labelledBetween = async (sql: Sql, { from, to }: Days): Promise<readonly SectionCard[]> =>
+  parsed(await sql.query<Row>(`${CARD} WHERE c.label_day BETWEEN $1 AND $2 ORDER BY c.serial`, [from, to]));

@@ -1,5 +1,5 @@
 import type { Sql } from '@libs/ledger';
-import type { Days, DefectFilter, DefectRow, DefectsBy, DefectTally } from '../reader';
+import type { Days, DefectFilter, DefectRow, DefectsBy, DefectTally, FullDefectRow } from '../reader';
 
 /** The parts each way of counting keeps apart. */
 const PARTS: { readonly [by in DefectsBy]: readonly string[] } = {
@@ -49,7 +49,8 @@ const COLUMNS: { readonly [filter in keyof DefectFilter]-?: string } = {
   class: 'class',
 };
 
-type StoredDefect = Omit<DefectRow, 'escaped'> & { readonly escaped: number };
+type Flags = { readonly escaped: number; readonly agency: number };
+type StoredDefect = Omit<FullDefectRow, keyof Flags> & Flags;
 
 export const defects = async (
   sql: Sql,
@@ -63,13 +64,47 @@ export const defects = async (
     return value === null ? [] : [`AND ${column} = $${parameters.push(value)}`];
   });
   const rows = await sql.query<StoredDefect>(
-    `SELECT defect, serial, home, class, component, symptom, characteristic, place, found_at AS "foundAt", operation,
-       charged, state, escaped, occurred_at AS "occurredAt", recorded_at AS "recordedAt"
-     FROM view_defect WHERE day BETWEEN $1 AND $2 ${wanted.join(' ')}
+    `${DEFECT} WHERE day BETWEEN $1 AND $2 ${wanted.join(' ')}
      ORDER BY day DESC, position DESC LIMIT $3`,
     parameters,
   );
-  return rows.map((row) => ({ ...row, escaped: row.escaped === 1 }));
+  return rows.map(plain);
+};
+
+const DEFECT = `SELECT defect, serial, home, class, component, symptom, characteristic, place, found_at AS "foundAt",
+  operation, charged, state, escaped, occurred_at AS "occurredAt", recorded_at AS "recordedAt", severity, disposition,
+  agency FROM view_defect`;
+
+const flagged = (row: StoredDefect): FullDefectRow => ({
+  ...row,
+  escaped: row.escaped === 1,
+  agency: row.agency === 1,
+});
+
+const plain = (row: StoredDefect): DefectRow => {
+  const { severity: _severity, disposition: _disposition, agency: _agency, ...rest } = flagged(row);
+  return rest;
+};
+
+export const openDefects = async (
+  sql: Sql,
+  ofClass: string | null,
+  limit: number,
+): Promise<readonly FullDefectRow[]> => {
+  const rows = await sql.query<StoredDefect>(
+    `${DEFECT} WHERE state IN ('open', 'reworked') AND (CAST($1 AS text) IS NULL OR class = $1)
+     ORDER BY position LIMIT $2`,
+    [ofClass, limit],
+  );
+  return rows.map(flagged);
+};
+
+export const agencyDefects = async (sql: Sql, { from, to }: Days): Promise<readonly FullDefectRow[]> => {
+  const rows = await sql.query<StoredDefect>(
+    `${DEFECT} WHERE agency = 1 AND day BETWEEN $1 AND $2 ORDER BY day DESC, position DESC`,
+    [from, to],
+  );
+  return rows.map(flagged);
 };
 
 const valueOf = (only: DefectFilter, filter: string): string | null => {

@@ -1,13 +1,18 @@
 import type { Sql } from '@libs/ledger';
 import type { ViewReader } from '../reader';
-import { cards, homesLike } from './read-cards';
-import { defects, defectTallies } from './read-defects';
+import { cards, cardsOfHome, heldCards, homesLike, labelledBetween } from './read-cards';
+import { agencyDefects, defects, defectTallies, openDefects } from './read-defects';
 import { lastDay, passages, yieldByDay, yieldByStation } from './read-yields';
 
 /** `sql` may be read-only. */
 export const viewReader = (sql: Sql): ViewReader => ({
   cards: (stages) => cards(sql, stages),
   homesLike: (search, limit) => homesLike(sql, search, limit),
+  heldCards: () => heldCards(sql),
+  cardsOfHome: (home) => cardsOfHome(sql, home),
+  labelledBetween: (days) => labelledBetween(sql, days),
+  openDefects: (ofClass, limit) => openDefects(sql, ofClass, limit),
+  agencyDefects: (days) => agencyDefects(sql, days),
   yieldByStation: (days) => yieldByStation(sql, days),
   yieldByDay: (station, days) => yieldByDay(sql, station, days),
   passages: (station, which, days, limit) => passages(sql, { station, which, days, limit }),

@@ -1,0 +1,24 @@
+import type { AnswerOf } from '@libs/contracts';
+import { ROUTES } from '@libs/contracts';
+import type { Plant } from '@libs/plant';
+import { Controller, Inject } from '@nestjs/common';
+import { Answers } from '../http/answers';
+import type { Question } from '../http/asked';
+import { Asked } from '../http/asked';
+import { found } from '../http/told';
+import { PLANT } from '../tokens';
+
+@Controller()
+export class ReleasesController {
+  constructor(@Inject(PLANT) private readonly plant: Plant) {}
+
+  @Answers(ROUTES.releases)
+  releases(): Promise<AnswerOf<'releases'>> {
+    return this.plant.asks.releases();
+  }
+
+  @Answers(ROUTES.sectionRelease)
+  async sectionRelease(@Asked() { params }: Question<'serial'>): Promise<AnswerOf<'sectionRelease'>> {
+    return found(await this.plant.asks.sectionRelease(params.serial), 'serial', params.serial);
+  }
+}

@@ -1,0 +1,37 @@
+import { typeOf } from '@libs/ledger';
+import type { Ledger, Sql } from '@libs/ledger';
+import { LOT } from '@libs/record';
+import type { Asked } from './asked';
+
+/** '0' follows '/' in every character set there is, so that this is all streams that begin with the kind. */
+export const streamsOf =
+  (reader: Sql): Asked['streamsOf'] =>
+  async (kind) => {
+    const rows = await reader.query<{ readonly stream: string }>(
+      `SELECT stream FROM event WHERE stream > $1 AND stream < $2 AND version = 1 ORDER BY stream`,
+      [`${kind}/`, `${kind}0`],
+    );
+    return rows.map(({ stream }) => stream);
+  };
+
+/** A lot's stream is three events long at most; one that has never more than one was never quarantined. */
+export const quarantinedLots =
+  (ledger: Pick<Ledger, 'ofStreams'>, reader: Sql): Asked['quarantined'] =>
+  async () => {
+    const rows = await reader.query<{ readonly stream: string }>(
+      `SELECT DISTINCT stream FROM event WHERE stream > $1 AND stream < $2 AND version = 2 ORDER BY stream`,
+      [`${LOT.name}/`, `${LOT.name}0`],
+    );
+    const held = new Map<string, { readonly lot: string; readonly reason: string; readonly since: string }>();
+    const streams = rows.map(({ stream }) => stream);
+    for (const { stream, schema, data, occurredAt } of streams.length === 0
+      ? []
+      : await ledger.ofStreams(streams)) {
+      const lot = stream.slice(LOT.name.length + 1);
+      if (typeOf(schema) === 'LotQuarantined') {
+        held.set(lot, { lot, reason: String(data['reason']), since: occurredAt });
+      }
+      if (typeOf(schema) === 'LotReleased') held.delete(lot);
+    }
+    return [...held.values()];
+  };

@@ -1,0 +1,4 @@
+export type LabelSupplyCommand = {
+  readonly type: 'ReceiveLabels';
+  readonly data: { readonly first: string; readonly last: string };
+};
