@@ -1,6 +1,6 @@
 import { openLedger } from '@libs/ledger/typeorm';
 import { VIEWS } from '@libs/views';
-import { catchUp, viewKeeper } from '@libs/views/typeorm';
+import { viewKeeper } from '@libs/views/typeorm';
 import { callersAsk, perSecond } from './bench';
 import { sectionLives, tellingOf } from './section-life';
 
@@ -25,25 +25,28 @@ export const append = async (
 ): Promise<{ rate: number; events: Stored[] }> => {
   let now = START;
   const clock = (): number => (now += 1);
-  const keeper = viewKeeper(VIEWS);
   const lives = sectionLives(size);
   const ledger = await openLedger({
     at: { file },
     name: 'Bench',
     clock,
     secret: SECRET,
-    keepers: [keeper],
+    keepers: [],
   });
-  await catchUp(ledger, { views: VIEWS, keeper }, () => undefined);
-  const rate = await perSecond(size, () =>
-    callersAsk(callers, size, async (n) => {
+  const keeper = viewKeeper(ledger, VIEWS);
+  await keeper.current();
+  const rate = await perSecond(size, async () => {
+    await callersAsk(callers, size, async (n) => {
       const happened = lives[n - 1];
       if (happened === undefined) return;
       const outcome = await ledger.ask(tellingOf('0001', n, happened));
       if (!outcome.ok) throw new Error(outcome.rejection.code);
-    }),
-  );
+    });
+    // Not done before the views say all of it.
+    await keeper.current();
+  });
   const events = await ledger.reader.query<Stored>('SELECT position, stream, version, body FROM event');
+  await keeper.close();
   await ledger.close();
   return { rate, events: [...events] };
 };

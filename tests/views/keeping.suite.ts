@@ -1,6 +1,7 @@
 import type { OpenLedger } from '@libs/ledger/typeorm';
 import { VIEWS } from '@libs/views';
-import { catchUp, rebuild, viewKeeper } from '@libs/views/typeorm';
+import { catchUp, viewKeeper } from '@libs/views/typeorm';
+import type { ViewKeeper } from '@libs/views/typeorm';
 import fc from 'fast-check';
 import { anyHistory } from '../support/any-history';
 import type { AnyEntry } from '../support/any-history';
@@ -11,7 +12,12 @@ import { viewTables } from '../support/view-tables';
 const silent = (): void => undefined;
 
 /** Told a few at a time, so that entries of one section share a commit. */
-const tell = async (ledger: OpenLedger, history: readonly AnyEntry[], from = 0): Promise<void> => {
+const tell = async (
+  ledger: OpenLedger,
+  history: readonly AnyEntry[],
+  from = 0,
+  keeper?: ViewKeeper,
+): Promise<void> => {
   for (let next = 0; next < history.length; next += 7) {
     await Promise.all(
       history
@@ -20,11 +26,13 @@ const tell = async (ledger: OpenLedger, history: readonly AnyEntry[], from = 0):
           ledger.ask(toldOf(`key-${from + next + index}`, { kind: 'section', serial }, occurredAt, [event])),
         ),
     );
+    // Written now and then, so that details are come back to.
+    if (next % 3 === 0) await keeper?.current();
   }
 };
 
 /**
- * Goal: whatever is entered, in whatever order, upkeep inside the writer and a rebuild from the log come to the same
+ * Goal: whatever is entered, in whatever order, upkeep behind the writer and a rebuild from the log come to the same
  * bytes. Method: random histories told to a real ledger on a real database, then every view table compared as text.
  */
 export const keepingSuite = (engine: string, houseFor: () => Promise<LedgerHouse>, runs: number): void => {
@@ -34,16 +42,18 @@ export const keepingSuite = (engine: string, houseFor: () => Promise<LedgerHouse
         fc.asyncProperty(anyHistory, fc.nat(60), async (history, pause) => {
           const house = await houseFor();
           try {
-            const keeper = viewKeeper(VIEWS);
-            const ledger = await house.open({ keepers: [keeper] });
-            await tell(ledger, history.slice(0, pause));
+            const ledger = await house.open();
+            const before = viewKeeper(ledger, VIEWS);
+            await tell(ledger, history.slice(0, pause), 0, before);
+            await before.close();
             // As a new process would: nothing at hand, everything from the tables.
-            keeper.dropped();
-            await tell(ledger, history.slice(pause), pause);
-            const kept = await viewTables(ledger.reader);
+            const keeper = viewKeeper(ledger, VIEWS);
+            await tell(ledger, history.slice(pause), pause, keeper);
+            const kept = await viewTables(keeper.reader);
 
-            await rebuild(ledger, { views: VIEWS, keeper }, silent);
-            expect(await viewTables(ledger.reader)).toBe(kept);
+            await keeper.rebuild(silent);
+            expect(await viewTables(keeper.reader)).toBe(kept);
+            await keeper.close();
           } finally {
             await house.clear();
           }
@@ -60,17 +70,18 @@ export const keepingSuite = (engine: string, houseFor: () => Promise<LedgerHouse
         await tell(unkept, history);
         await unkept.close();
 
-        const keeper = viewKeeper(VIEWS);
-        const ledger = await house.open({ keepers: [keeper] });
+        const ledger = await house.open();
         await tell(ledger, history, 1_000);
         const seen: number[] = [];
-        await catchUp(ledger, { views: VIEWS, keeper }, (position) => seen.push(position));
+        await catchUp(ledger, VIEWS, (position) => seen.push(position));
         expect(seen.at(-1)).toBe(2 * history.length);
 
-        await tell(ledger, history, 2_000);
-        const kept = await viewTables(ledger.reader);
-        await rebuild(ledger, { views: VIEWS, keeper }, silent);
-        expect(await viewTables(ledger.reader)).toBe(kept);
+        const keeper = viewKeeper(ledger, VIEWS);
+        await tell(ledger, history, 2_000, keeper);
+        const kept = await viewTables(keeper.reader);
+        await keeper.rebuild(silent);
+        expect(await viewTables(keeper.reader)).toBe(kept);
+        await keeper.close();
       } finally {
         await house.clear();
       }
@@ -82,8 +93,7 @@ export const keepingSuite = (engine: string, houseFor: () => Promise<LedgerHouse
       const meanwhile = fc.sample(anyHistory, { numRuns: 6, seed: 8 }).flat();
       const house = await houseFor();
       try {
-        const keeper = viewKeeper(VIEWS);
-        const ledger = await house.open({ keepers: [keeper] });
+        const ledger = await house.open();
         await tell(ledger, history);
         // Told, and committed, after the first page is read and before anything is written: in the very middle.
         let told = false;
@@ -98,11 +108,13 @@ export const keepingSuite = (engine: string, houseFor: () => Promise<LedgerHouse
             return page;
           },
         };
-        await rebuild(interrupted, { views: VIEWS, keeper }, silent);
-        await tell(ledger, history, 2_000);
-        const kept = await viewTables(ledger.reader);
-        await rebuild(ledger, { views: VIEWS, keeper }, silent);
-        expect(await viewTables(ledger.reader)).toBe(kept);
+        const keeper = viewKeeper(interrupted, VIEWS);
+        await keeper.rebuild(silent);
+        await tell(ledger, history, 2_000, keeper);
+        const kept = await viewTables(keeper.reader);
+        await keeper.rebuild(silent);
+        expect(await viewTables(keeper.reader)).toBe(kept);
+        await keeper.close();
       } finally {
         await house.clear();
       }
@@ -112,22 +124,78 @@ export const keepingSuite = (engine: string, houseFor: () => Promise<LedgerHouse
       const [history = []] = fc.sample(anyHistory, { numRuns: 1, seed: 11 });
       const house = await houseFor();
       try {
-        const keeper = viewKeeper(VIEWS);
-        const ledger = await house.open({ keepers: [keeper] });
+        const ledger = await house.open();
         await tell(ledger, history);
+        await catchUp(ledger, VIEWS, silent);
         const kept = await viewTables(ledger.reader);
 
         for (const spoilt of ['{"version":0,"position":5}', '{"version":1,"position":-1}']) {
           await ledger.transaction((sql) =>
             sql.query('UPDATE view_detail SET detail = $1 WHERE key = $2', [spoilt, '']),
           );
-          keeper.dropped();
-          await catchUp(ledger, { views: VIEWS, keeper }, silent);
+          await catchUp(ledger, VIEWS, silent);
           expect(await viewTables(ledger.reader)).toBe(kept);
         }
       } finally {
         await house.clear();
       }
     });
+
+    it('answer from everything that is on disk when a question comes, and are written when none does', async () => {
+      const [history = []] = fc.sample(anyHistory, { numRuns: 1, seed: 3 });
+      const house = await houseFor();
+      try {
+        const ledger = await house.open();
+        const keeper = viewKeeper(ledger, VIEWS);
+        await keeper.current();
+        await tell(ledger, history);
+        const asked = await viewTables(keeper.reader);
+        expect(asked).toBe(await viewTables(ledger.reader));
+        expect(asked).toContain(`\\"position\\":${history.length}`);
+
+        await tell(ledger, history, 1_000);
+        await until(async () =>
+          (await viewTables(ledger.reader)).includes(`\\"position\\":${2 * history.length}`),
+        );
+        await keeper.close();
+      } finally {
+        await house.clear();
+      }
+    });
+
+    it('say so when they cannot be written, and take what they missed from the log for the next question', async () => {
+      const [history = []] = fc.sample(anyHistory, { numRuns: 1, seed: 5 });
+      const house = await houseFor();
+      try {
+        const ledger = await house.open();
+        let isFull = false;
+        const failing: OpenLedger['transaction'] = (work) =>
+          ledger.transaction(async (sql) => {
+            const result = await work(sql);
+            if (isFull) throw new Error('the disk is full');
+            return result;
+          });
+        const keeper = viewKeeper({ ...ledger, transaction: failing }, VIEWS);
+        await keeper.current();
+        await tell(ledger, history, 0, keeper);
+
+        isFull = true;
+        await tell(ledger, history, 1_000);
+        await expect(viewTables(keeper.reader)).rejects.toThrow('the disk is full');
+
+        isFull = false;
+        await tell(ledger, history, 2_000);
+        const kept = await viewTables(keeper.reader);
+        await keeper.rebuild(silent);
+        expect(await viewTables(keeper.reader)).toBe(kept);
+        await keeper.close();
+      } finally {
+        await house.clear();
+      }
+    });
   });
+};
+
+const until = async (holds: () => Promise<boolean>): Promise<void> => {
+  while (!(await holds())) await new Promise((go) => setTimeout(go, 20));
 };

@@ -57,6 +57,8 @@ export type Ledger = {
   ) => Promise<S>;
   /** "There is something up to this position": news, never truth. */
   readonly news: Observable<number>;
+  /** The events of each commit, in ledger order, once it is on disk and before its callers hear of it. */
+  readonly commits: Observable<readonly Envelope[]>;
   readonly close: () => Promise<void>;
 };
 
@@ -66,7 +68,10 @@ export type Sql = {
   readonly query: <T>(sql: string, parameters?: readonly unknown[]) => Promise<readonly T[]>;
 };
 
-/** Keeps a view current inside the writer's own transaction. */
+/**
+ * Keeps something inside the writer's own transaction: what must never be a commit behind the log, at the price of
+ * being written with every commit. Read models need not: see `commits`.
+ */
 export type Keeper = {
   readonly name: string;
   readonly keep: (events: readonly Envelope[], sql: Sql) => Promise<void>;

@@ -1,12 +1,12 @@
 import { VIEWS } from '@libs/views';
-import { rebuild, viewKeeper } from '@libs/views/typeorm';
+import { rebuild } from '@libs/views/typeorm';
 import { openLedger } from '@libs/ledger/typeorm';
 import type { OpenLedger } from '@libs/ledger/typeorm';
 import { Database } from 'sqlite3';
 import { callersAsk } from '../bench';
 import type { Contest, Row } from '../bench';
 import { scratch } from '../scratch';
-import { sectionLife, tellingOf } from '../section-life';
+import { sectionLives, tellingOf } from '../section-life';
 
 const SECRET = Buffer.alloc(32, 1);
 const START = Date.parse('2026-03-02T13:30:00.000Z');
@@ -23,10 +23,7 @@ const record = async (file: string, size: number): Promise<void> => {
     secret: SECRET,
     keepers: [],
   });
-  const events = Array.from({ length: Math.ceil(size / 90) }, (_, n) => sectionLife(n))
-    .flat()
-    .sort((a, b) => (a.occurredAt < b.occurredAt ? -1 : 1))
-    .slice(0, size);
+  const events = sectionLives(size);
   await callersAsk(256, events.length, async (n) => {
     const happened = events[n - 1];
     if (happened === undefined) return;
@@ -68,18 +65,17 @@ const prepare = async (size: number): Promise<Contest> => {
   const files = scratch();
   const file = files.file();
   await record(file, size);
-  const keeper = viewKeeper(VIEWS);
   let now = START;
   const ledger: OpenLedger = await openLedger({
     at: { file },
     name: 'Bench',
     clock: () => (now += 1),
     secret: SECRET,
-    keepers: [keeper],
+    keepers: [],
   });
   const database = new Database(file);
   return {
-    ours: () => milliseconds(() => rebuild(ledger, { views: VIEWS, keeper }, () => undefined)),
+    ours: () => milliseconds(() => rebuild(ledger, VIEWS, () => undefined)),
     peer: () => milliseconds(() => readAndParse(database)),
     close: async () => {
       await new Promise<void>((done) => {

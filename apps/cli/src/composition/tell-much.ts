@@ -5,7 +5,7 @@ import type { OpenLedger } from '@libs/ledger/typeorm';
 import { dataFolder, openPlant } from '@libs/plant';
 import type { Plant, PlantPlace } from '@libs/plant';
 import { VIEWS } from '@libs/views';
-import { catchUp, viewKeeper, viewReader } from '@libs/views/typeorm';
+import { catchUp, viewReader } from '@libs/views/typeorm';
 import { postgres } from './open-plant';
 import { assertNobodyWrites } from './writer-guard';
 
@@ -51,7 +51,7 @@ export const tellMuch = async <T>(
 };
 
 const caughtUp = (ledger: OpenLedger, progress: ViewsProgress): Promise<void> =>
-  catchUp(ledger, { views: VIEWS, keeper: viewKeeper(VIEWS) }, progress);
+  catchUp(ledger, VIEWS, progress);
 
 const plantOver = (
   ledger: OpenLedger,

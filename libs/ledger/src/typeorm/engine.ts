@@ -17,6 +17,8 @@ export type Engine = {
    * row is not as `tenure` has it; throws KeyTaken.
    */
   readonly record: (ledger: string, commit: Commit) => Promise<boolean>;
+  /** `record` outside of a transaction is one of its own, and its failure leaves no doubt. */
+  readonly recordsAlone: boolean;
   /** `column` is among the texts of the list given as parameter `$1`. */
   readonly among: (column: string) => string;
   readonly list: (texts: readonly string[]) => unknown;

@@ -88,6 +88,7 @@ const ledgerOn = async (engine: Engine, options: LedgerOptions): Promise<OpenLed
     head: () => headOf(engine.reader),
     state: (kind, id) => stateOf(engine, writer, kind, id),
     news: writer.news,
+    commits: writer.commits,
     reader: engine.reader,
     transaction,
     tree: treeOf(engine),

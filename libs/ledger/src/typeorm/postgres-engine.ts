@@ -60,6 +60,8 @@ export const openPostgres = async ({ url, schema }: PostgresPlace, leaseMs: numb
         .catch(keyTaken);
       return rows.length > 0;
     },
+    // A session that is cut off at its commit leaves it open whether that went through: `commit` knows to say so.
+    recordsAlone: false,
     among: (column) => `${column} = ANY($1::text[])`,
     list: (texts) => texts,
     lease,

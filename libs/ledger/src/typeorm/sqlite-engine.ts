@@ -47,6 +47,7 @@ export const openSqlite = async (file: string): Promise<Engine> => {
     rollback: () => run('ROLLBACK').catch(unlessEndedAlready),
     record: (ledger, commit) =>
       run(RECORD_BATCH, batchParameters(ledger, commit)).then(() => true, falseWhereSuperseded),
+    recordsAlone: true,
     among: (column) => `${column} IN (SELECT value FROM json_each($1))`,
     list: (texts) => JSON.stringify(texts),
     lease: leaseOn(writer),

@@ -1,3 +1,4 @@
+import type { Envelope } from '@libs/kernel';
 import { Subject } from 'rxjs';
 import type { Observable } from 'rxjs';
 import { CommitFailed, Fault, LedgerClosed, TooManyWaiting, WriterSuperseded } from '../fault';
@@ -26,6 +27,8 @@ export type WriterParts = {
 
 /** The one writer of a ledger: takes all that wait, decides each, commits them together, then answers. */
 export class Writer {
+  private readonly committed = new Subject<readonly Envelope[]>();
+  readonly commits: Observable<readonly Envelope[]> = this.committed.asObservable();
   private readonly heard = new Subject<number>();
   readonly news: Observable<number> = this.heard.asObservable();
   private readonly states = statesKept();
@@ -78,6 +81,7 @@ export class Writer {
     this.ended ??= new LedgerClosed(this.parts.ledger);
     await this.draining;
     await this.inTurn(() => this.parts.store.release(this.epoch));
+    this.committed.complete();
     this.heard.complete();
   }
 
@@ -123,6 +127,7 @@ export class Writer {
     await store.commit({ tenure, events: written(decided.events), keys: decided.keys });
     for (const [stream, held] of decided.changed) this.states.set(stream, held);
     this.tenure = { epoch: tenure.epoch, head: tenure.head + decided.events.length, recordedAt };
+    this.committed.next(decided.events);
     this.heard.next(this.tenure.head);
     return decided;
   }

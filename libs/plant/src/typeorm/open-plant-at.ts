@@ -2,7 +2,7 @@ import { openKeyStore, sealingWith } from '@libs/ledger';
 import { openLedger } from '@libs/ledger/typeorm';
 import type { LedgerOptions } from '@libs/ledger/typeorm';
 import { VIEWS } from '@libs/views';
-import { catchUp, rebuild, viewKeeper, viewReader } from '@libs/views/typeorm';
+import { viewKeeper, viewReader } from '@libs/views/typeorm';
 import { openPlant } from '../open-plant';
 import type { Plant } from '../plant';
 
@@ -24,25 +24,25 @@ export type PlantPlace = {
 export const openPlantAt = async (place: PlantPlace): Promise<Plant> => {
   const { at, name, id, clock = Date.now, random } = place;
   const keys = openKeyStore(place.keys, random);
-  const keeper = viewKeeper(VIEWS);
-  const kept = { views: VIEWS, keeper };
   const ledger = await openLedger({
     at,
     name,
     clock,
     secret: keys.digestKey,
-    keepers: [keeper],
+    keepers: [],
     ...(id === undefined ? {} : { id }),
   });
+  const keeper = viewKeeper(ledger, VIEWS);
+  const close = (): Promise<void> => keeper.close().finally(() => ledger.close());
   try {
-    await catchUp(ledger, kept, () => undefined);
+    await keeper.current();
     return await openPlant({
-      ledger,
+      ledger: { ...ledger, close },
       reader: ledger.reader,
-      views: viewReader(ledger.reader),
+      views: viewReader(keeper.reader),
       sealing: sealingWith(keys, ledger.id, random),
       clock,
-      rebuild: (progress) => rebuild(ledger, kept, progress),
+      rebuild: keeper.rebuild,
     });
   } catch (error) {
     await ledger.close();

@@ -1,4 +1,4 @@
-import type { Keeper, Ledger, Sql } from '@libs/ledger';
+import type { Ledger, Sql } from '@libs/ledger';
 import type { RecordedUnitEvent } from '@libs/record';
 import { applyAll, detailsAtHand, handle, wantedBy } from '../at-hand';
 import type { AtHand, Wanted } from '../at-hand';
@@ -20,35 +20,36 @@ export type BuiltFrom = Pick<Ledger, 'after' | 'head'> & {
   readonly transaction: <T>(work: (sql: Sql) => Promise<T>) => Promise<T>;
 };
 export type Progress = (position: number, head: number) => void;
-export type Kept = { readonly views: readonly AnyView[]; readonly keeper: Keeper };
 
 /** Every view from the ledger anew, whatever is stored. Comes to the same bytes as upkeep does. */
-export const rebuild = async (ledger: BuiltFrom, kept: Kept, progress: Progress): Promise<void> => {
+export const rebuild = async (
+  ledger: BuiltFrom,
+  views: readonly AnyView[],
+  progress: Progress,
+): Promise<void> => {
   await ledger.transaction(async (sql) => {
-    await openPositions(kept.views, sql);
-    for (const view of kept.views) await beginAnew(view, sql);
-    await setAside(kept, kept.views, sql);
+    await openPositions(views, sql);
+    for (const view of views) await beginAnew(view, sql);
+    await markBeingBuilt(views, sql);
   });
-  await build(ledger, kept, { views: kept.views, from: 0, progress });
+  await build(ledger, { views, from: 0, progress });
 };
 
 /**
  * Brings views that are behind up to the ledger's head: new ones, those of a new version, those whose building was
  * cut short. To be called once a ledger is open, before anyone reads them.
  */
-export const catchUp = async (ledger: BuiltFrom, kept: Kept, progress: Progress): Promise<void> => {
+export const catchUp = async (
+  ledger: BuiltFrom,
+  views: readonly AnyView[],
+  progress: Progress,
+): Promise<void> => {
   const behind = await ledger.transaction(async (sql) => {
-    const found = await viewsBehind(await ledger.head(), kept.views, sql);
-    for (const views of found.values()) await setAside(kept, views, sql);
+    const found = await viewsBehind(await ledger.head(), views, sql);
+    for (const some of found.values()) await markBeingBuilt(some, sql);
     return found;
   });
-  for (const [from, views] of behind) await build(ledger, kept, { views, from, progress });
-};
-
-/** The keeper leaves a view alone that is being built, and has to look again to see that it is. */
-const setAside = async ({ keeper }: Kept, views: readonly AnyView[], sql: Sql): Promise<void> => {
-  await markBeingBuilt(views, sql);
-  keeper.dropped();
+  for (const [from, some] of behind) await build(ledger, { views: some, from, progress });
 };
 
 /** By the position they are at. Half-built ones begin at 0. */
@@ -69,8 +70,7 @@ const viewsBehind = async (
 
 type Building = { readonly views: readonly AnyView[]; readonly from: number; readonly progress: Progress };
 
-const build = async (ledger: BuiltFrom, { keeper }: Kept, building: Building): Promise<void> => {
-  const { views, from, progress } = building;
+const build = async (ledger: BuiltFrom, { views, from, progress }: Building): Promise<void> => {
   const desk: Desk = { views, atHand: detailsAtHand(FLUSH), touched: new Map() };
   const head = await ledger.head();
   let position = from;
@@ -90,12 +90,11 @@ const build = async (ledger: BuiltFrom, { keeper }: Kept, building: Building): P
   await takeAll(ledger.reader, async () => {
     if (desk.touched.size >= FLUSH) await ledger.transaction((sql) => flush(desk, sql));
   });
-  // What was recorded meanwhile is taken in with the writer kept out, so that the keeper goes on from here without a gap.
+  // What was recorded meanwhile is taken in with the writer kept out, so that upkeep goes on from here without a gap.
   await ledger.transaction(async (sql) => {
     await takeAll(sql, () => Promise.resolve());
     await flush(desk, sql);
     await setPositions(views, position, sql);
-    keeper.dropped();
   });
 };
 
