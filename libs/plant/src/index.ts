@@ -5,6 +5,7 @@ export * from './names';
 export * from './open-plant';
 export * from './plans';
 export * from './plant';
+export * from './proof';
 export * from './questions';
 export * from './typeorm/open-plant-at';
 export type { PlantParts } from './workings';

@@ -32,6 +32,7 @@ import { newsFrom } from './news';
 import { enroll, leave } from './people';
 import type { Plant, Tellings } from './plant';
 import { plansOf } from './plans';
+import { plantProof } from './proof';
 import { readPeople, rosterOf } from './roster';
 import { issueRevision } from './rulebook';
 import { tellSignOff } from './sign-offs';
@@ -43,7 +44,7 @@ import { quarantinedLots, questionsOf, streamsOf } from './questions';
 
 /** The plant as plain functions, over a ledger that is open. */
 export const openPlant = async (parts: PlantParts): Promise<Plant> => {
-  const { ledger, reader, sealing, views, clock } = parts;
+  const { ledger, reader, sealing, views, clock, proving } = parts;
   const plans = plansOf();
   const roster = rosterOf(sealing);
   const names = nameBook(plans, roster.nameOf);
@@ -54,6 +55,7 @@ export const openPlant = async (parts: PlantParts): Promise<Plant> => {
 
   return {
     tell: tellingsOf(workings),
+    proof: plantProof({ ledger, reader, proving }),
     asks: questionsOf({
       ledger,
       views,

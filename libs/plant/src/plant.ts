@@ -3,6 +3,7 @@ import type { RecordedValue } from '@libs/judge';
 import type { Assurance } from '@libs/kernel';
 import type { RulebookFiles, RulebookProblem } from '@libs/rulebook';
 import type { Observable } from 'rxjs';
+import type { PlantProof } from './proof';
 
 /** Who sends, and under which idempotency key. */
 export type Sender = {
@@ -96,6 +97,7 @@ export type NewPerson = {
 export type Plant = {
   readonly tell: Tellings;
   readonly asks: Questions;
+  readonly proof: PlantProof;
   /** First event of a ledger. Records nothing when it is open already. */
   readonly open: (name: string, zone: string, demonstration: boolean, sender: Sender) => Promise<void>;
   readonly issueRevision: (

@@ -2,6 +2,7 @@ import type { Ledger, Sealing, Sql } from '@libs/ledger';
 import type { ViewReader } from '@libs/views';
 import type { NameBook } from './names';
 import type { Plans } from './plans';
+import type { Proving } from './proof';
 import type { Roster } from './roster';
 import type { Families } from './families';
 
@@ -12,6 +13,7 @@ export type PlantParts = {
   readonly reader: Sql;
   readonly views: ViewReader;
   readonly sealing: Sealing;
+  readonly proving: Proving;
   /** Milliseconds since 1970, UTC. */
   readonly clock: () => number;
   /** Every view from the ledger anew. */

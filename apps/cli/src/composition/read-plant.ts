@@ -1,7 +1,7 @@
 import { existsSync } from 'node:fs';
 import { openKeyStore, sealingWith } from '@libs/ledger';
 import { readLedger } from '@libs/ledger/typeorm';
-import { dataFolder, openPlant } from '@libs/plant';
+import { dataFolder, openPlant, provingWith } from '@libs/plant';
 import type { Plant } from '@libs/plant';
 import { viewReader } from '@libs/views/typeorm';
 import { Usable } from '../exit-code';
@@ -21,6 +21,7 @@ export const readPlant = async <T>(folder: string, ask: (plant: Plant) => Promis
       reader: ledger.reader,
       views: viewReader(ledger.reader),
       sealing: sealingWith(openKeyStore(files.keys), ledger.id),
+      proving: provingWith(ledger, files.keys),
       clock: Date.now,
       rebuild: () => Promise.reject(new Error('Opened for reading only')),
     });

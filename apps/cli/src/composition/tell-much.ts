@@ -2,7 +2,7 @@ import { mkdirSync } from 'node:fs';
 import { openKeyStore, sealingWith } from '@libs/ledger';
 import { openLedger } from '@libs/ledger/typeorm';
 import type { OpenLedger } from '@libs/ledger/typeorm';
-import { dataFolder, openPlant } from '@libs/plant';
+import { dataFolder, openPlant, provingWith } from '@libs/plant';
 import type { Plant, PlantPlace } from '@libs/plant';
 import { VIEWS } from '@libs/views';
 import { catchUp, viewReader } from '@libs/views/typeorm';
@@ -55,7 +55,7 @@ const caughtUp = (ledger: OpenLedger, progress: ViewsProgress): Promise<void> =>
 
 const plantOver = (
   ledger: OpenLedger,
-  { clock = Date.now, random }: Place,
+  { folder, clock = Date.now, random }: Place,
   keys: ReturnType<typeof openKeyStore>,
 ): Promise<Plant> =>
   openPlant({
@@ -63,6 +63,7 @@ const plantOver = (
     reader: ledger.reader,
     views: viewReader(ledger.reader),
     sealing: sealingWith(keys, ledger.id, random),
+    proving: provingWith(ledger, dataFolder(folder).keys),
     clock,
     rebuild: () => Promise.reject(new Error('The views are caught up when all is told')),
   });

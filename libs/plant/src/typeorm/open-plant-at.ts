@@ -5,6 +5,7 @@ import { VIEWS } from '@libs/views';
 import { viewKeeper, viewReader } from '@libs/views/typeorm';
 import { openPlant } from '../open-plant';
 import type { Plant } from '../plant';
+import { provingWith } from '../proof';
 
 export type PlantPlace = {
   readonly at: LedgerOptions['at'];
@@ -41,6 +42,7 @@ export const openPlantAt = async (place: PlantPlace): Promise<Plant> => {
       reader: ledger.reader,
       views: viewReader(keeper.reader),
       sealing: sealingWith(keys, ledger.id, random),
+      proving: provingWith(ledger, place.keys),
       clock,
       rebuild: keeper.rebuild,
     });

@@ -36,6 +36,8 @@ export type EvidenceManifest = {
   readonly position: number;
   /** Streams that are here whole. */
   readonly streams: readonly string[];
+  /** Streams of which single events are here: they are proven to be in the ledger, not that there are no others. */
+  readonly also: readonly string[];
   readonly events: number;
   readonly files: readonly ListedFile[];
 };

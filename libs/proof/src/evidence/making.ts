@@ -34,6 +34,8 @@ export type EvidenceParts = {
   readonly events: readonly ProvenEvent[];
   /** One for each stream, by name. */
   readonly heads: readonly HeadProof[];
+  /** Streams of which only some events are given. */
+  readonly also: readonly string[];
   /** The signed note. */
   readonly checkpoint: string;
   readonly key: VerifierKey;
@@ -41,7 +43,7 @@ export type EvidenceParts = {
 
 /** The evidence files, `evidence/manifest.json` first. */
 export const evidenceFiles = (sha256: Sha256, parts: EvidenceParts): PacketFiles => {
-  const { ledger, home, position, events, heads, checkpoint, key } = parts;
+  const { ledger, home, position, also, events, heads, checkpoint, key } = parts;
   const content: PacketFiles = new Map([
     [EVIDENCE.checkpoint, utf8(checkpoint)],
     [EVIDENCE.events, lines(events.map(({ body }) => body))],
@@ -55,6 +57,7 @@ export const evidenceFiles = (sha256: Sha256, parts: EvidenceParts): PacketFiles
     home,
     position,
     streams: heads.map(({ head }) => head.stream),
+    also,
     events: events.length,
     files: listed(sha256, content),
   };

@@ -29,11 +29,11 @@ const isHexHash = (value: unknown): value is string => isText(value) && HEX_HASH
 
 export const readEvidenceManifest = (bytes: Uint8Array): EvidenceManifest | undefined => {
   const fields = readJson(bytes) ?? {};
-  const { format, ledger, home, position, streams, events } = fields;
+  const { format, ledger, home, position, streams, also, events } = fields;
   const files = readListed(fields['files']);
   if (format !== EVIDENCE_FORMAT || files === undefined || !isText(ledger) || !isText(home)) return undefined;
-  if (!isCount(position) || !isCount(events) || !isTexts(streams)) return undefined;
-  return { format, ledger, home, position, streams, events, files };
+  if (!isCount(position) || !isCount(events) || !isTexts(streams) || !isTexts(also)) return undefined;
+  return { format, ledger, home, position, streams, also, events, files };
 };
 
 export const readPacketManifest = (bytes: Uint8Array): PacketManifest | undefined => {

@@ -184,8 +184,11 @@ const order = (genuine: readonly Genuine[]): readonly Outcome[] => {
 };
 
 /** Events of the ledger that have no business in this packet. */
-const foreign = (genuine: readonly Genuine[], { ledger, streams }: EvidenceManifest): readonly Outcome[] => {
-  const known = new Set(streams);
+const foreign = (
+  genuine: readonly Genuine[],
+  { ledger, streams, also }: EvidenceManifest,
+): readonly Outcome[] => {
+  const known = new Set([...streams, ...also]);
   return genuine.flatMap(({ event, proof }) =>
     known.has(proof.stream) && event.claims?.ledger === ledger
       ? []

@@ -1,0 +1,2 @@
+export * from './ed25519';
+export * from './signing-keys';

@@ -1,0 +1,3 @@
+export { plantProof } from './open-proof';
+export * from './plant-proof';
+export { provingWith } from './proving-with';
