@@ -96,11 +96,30 @@ const numberIn = (value: string, unit: string | null, plannedUnit: string | null
 };
 
 const limitIn = (text: string, unit: string | null, plannedUnit: string | null): Rational =>
-  isSameUnit(unit, plannedUnit) ? rationalOf(text) : limitInBase(text, plannedUnit);
+  isSameUnit(unit, plannedUnit)
+    ? kept(AS_WRITTEN, text, () => rationalOf(text))
+    : limitInBase(text, plannedUnit);
 
 /** A limit of the plan in its kind's base unit. */
 export const limitInBase = (text: string, plannedUnit: string | null): Rational =>
+  kept(IN_BASE, `${text} ${plannedUnit ?? ''}`, () => baseLimit(text, plannedUnit));
+
+const baseLimit = (text: string, plannedUnit: string | null): Rational =>
   (plannedUnit === null ? undefined : inBase(text, plannedUnit)) ?? rationalOf(text);
+
+/** A plan compares with the same few hundred limits all day. Anything over the bound is worked out each time. */
+const MOST_KEPT = 10_000;
+const AS_WRITTEN = new Map<string, Rational>();
+const IN_BASE = new Map<string, Rational>();
+
+const kept = (limits: Map<string, Rational>, key: string, make: () => Rational): Rational => {
+  const known = limits.get(key);
+  if (known !== undefined) return known;
+
+  const made = make();
+  if (limits.size < MOST_KEPT) limits.set(key, made);
+  return made;
+};
 
 /** Counts are counts, with or without the unit one. */
 const isSameUnit = (unit: string | null, plannedUnit: string | null): boolean =>

@@ -9,16 +9,25 @@ import { worstOf } from './worst';
 
 /** What is to be said of the values: of the wrong kind, missing, out of limits, or not fitting together. */
 export const judgeValues = (operation: PlannedOperation, entry: Entry): readonly Finding[] => {
-  if (operation.values.length === 0) return [];
-  const given = new Map(
-    operation.values.map((value) => [value.characteristic, readingsOf(operation, value, entry)]),
-  );
-  return operation.values.flatMap((planned) =>
-    planned.kind === 'derived'
-      ? judgeRelation(operation, planned, given)
-      : judgeReadings({ operation, planned, except: entry.except }, given.get(planned.characteristic) ?? []),
-  );
+  const { values } = operation;
+  if (values.length === 0) return [];
+
+  const findings: Finding[] = [];
+  let given: Readings | undefined;
+  for (const planned of values) {
+    if (planned.kind === 'derived') {
+      given ??= allReadings(operation, entry);
+      findings.push(...judgeRelation(operation, planned, given));
+      continue;
+    }
+    const readings = readingsOf(operation, planned, entry);
+    findings.push(...judgeReadings({ operation, planned, except: entry.except }, readings));
+  }
+  return findings;
 };
+
+const allReadings = (operation: PlannedOperation, entry: Entry): Readings =>
+  new Map(operation.values.map((value) => [value.characteristic, readingsOf(operation, value, entry)]));
 
 /** Typed by whoever signs, or filled in from the lot's certificate or the instrument's record: never both. */
 const readingsOf = (
@@ -56,12 +65,11 @@ type Asked = {
 
 const judgeReadings = (asked: Asked, readings: readonly RecordedValue[]): readonly Finding[] => {
   const { operation, planned } = asked;
-  if (readings.length === 0) return planned.asked === 'always' ? [missing(operation, planned)] : [];
+  if (readings.length === 0) return planned.asked === 'always' ? [missing(operation, planned)] : NOTHING;
+  if (planned.places === undefined && readings.every((reading) => isMet(planned, reading))) return NOTHING;
 
   const wrong = readings.filter((reading) => !isOfKind(planned, reading));
-  const failing = readings.filter(
-    (reading) => !wrong.includes(reading) && !passes(planned.test, reading.value, reading.unit, planned.unit),
-  );
+  const failing = readings.filter((reading) => !wrong.includes(reading) && !isMet(planned, reading));
   const unread = unreadPlaces(asked, readings);
   return [
     ...(unread.length > 0 ? [{ ...missing(operation, planned), places: unread }] : []),
@@ -69,6 +77,11 @@ const judgeReadings = (asked: Asked, readings: readonly RecordedValue[]): readon
     ...(failing.length > 0 ? [outOfLimits(operation, planned, failing)] : []),
   ];
 };
+
+const NOTHING: readonly Finding[] = [];
+
+const isMet = (planned: PlannedValue, reading: RecordedValue): boolean =>
+  isOfKind(planned, reading) && passes(planned.test, reading.value, reading.unit, planned.unit);
 
 /** Where a reading is asked for at each of several places; one that names no place speaks for none of them. */
 const unreadPlaces = ({ planned, except }: Asked, readings: readonly RecordedValue[]): readonly string[] =>

@@ -12,8 +12,12 @@ export const rationalOf = (decimal: string): Rational => {
   if (dot < 0) return { num: BigInt(decimal), den: 1n };
 
   const places = decimal.length - dot - 1;
-  return { num: BigInt(decimal.slice(0, dot) + decimal.slice(dot + 1)), den: 10n ** BigInt(places) };
+  return { num: BigInt(decimal.slice(0, dot) + decimal.slice(dot + 1)), den: tenTo(places) };
 };
+
+/** Raising is slow, and values have few places. */
+const POWERS: readonly bigint[] = Array.from({ length: 20 }, (_, places) => 10n ** BigInt(places));
+const tenTo = (places: number): bigint => POWERS[places] ?? 10n ** BigInt(places);
 
 export const times = (a: Rational, b: Rational): Rational => ({ num: a.num * b.num, den: a.den * b.den });
 

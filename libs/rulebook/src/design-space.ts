@@ -13,15 +13,48 @@ export const matches = (when: When, design: Design): boolean =>
     return value !== undefined && passes(test, value, null, null);
   });
 
-/** Of the rows of one decision table that match, the one with most conditions; the first of equals. */
-export const mostSpecific = <R extends { readonly when: When }>(
-  rows: readonly R[],
-  design: Design,
-): R | undefined => {
-  let best: R | undefined;
-  for (const row of rows) {
-    if ((best === undefined || row.when.length > best.when.length) && matches(row.when, design)) best = row;
-  }
+type Conditional = { readonly when: When };
+
+/**
+ * Of the rows of one decision table that match, the one with most conditions; the first of equals. A table asks for
+ * few attributes, so that most designs have been answered before.
+ */
+export const mostSpecific = <R extends Conditional>(rows: readonly R[], design: Design): R | undefined => {
+  const { attributes, answers } = askedOf(rows);
+  let key = '';
+  for (const attribute of attributes) key += `${design[attribute] ?? ''}\n`;
+  const known = answers.get(key);
+  if (known !== undefined) return rows[known];
+
+  const found = lookedUp(rows, design);
+  if (answers.size >= MOST_ANSWERS) answers.clear();
+  answers.set(key, found);
+  return rows[found];
+};
+
+type Asked = { readonly attributes: readonly string[]; readonly answers: Map<string, number> };
+
+/** A bound, because a number in a design may be any number. */
+const MOST_ANSWERS = 500;
+
+const ASKED = new WeakMap<readonly Conditional[], Asked>();
+
+const askedOf = (rows: readonly Conditional[]): Asked => {
+  const known = ASKED.get(rows);
+  if (known !== undefined) return known;
+
+  const attributes = [...new Set(rows.flatMap(({ when }) => when.map(({ attribute }) => attribute)))];
+  const asked = { attributes, answers: new Map<string, number>() };
+  ASKED.set(rows, asked);
+  return asked;
+};
+
+/** Its place in the table; -1 where no row matches. */
+const lookedUp = (rows: readonly Conditional[], design: Design): number => {
+  let best = -1;
+  rows.forEach(({ when }, at) => {
+    if (when.length > (rows[best]?.when.length ?? -1) && matches(when, design)) best = at;
+  });
   return best;
 };
 

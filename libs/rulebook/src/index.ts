@@ -1,4 +1,7 @@
 export type { RulebookBody } from './body';
+export type { Aspect, Change, Condition, Told as ToldOfRule, Touched } from './difference/change';
+export * from './difference/difference';
+export { cellOf, namingIn } from './difference/naming';
 export * from './feel';
 export * from './judge-destination';
 export * from './labels';

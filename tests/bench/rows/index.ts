@@ -3,6 +3,7 @@ import { appendRows } from './append';
 import { appendLibraryRows } from './append-library';
 import { ingestHttpRow } from './ingest-http';
 import { rebuildRow } from './rebuild';
+import { judge, judgeEntry, planResolve, rulebookLoad } from './rules';
 import { scanToVerdict } from './scan-to-verdict';
 
 /** In the order they are shown. */
@@ -12,4 +13,8 @@ export const ROWS: readonly Row[] = [
   rebuildRow,
   scanToVerdict,
   ingestHttpRow,
+  rulebookLoad,
+  planResolve,
+  judgeEntry,
+  judge,
 ];
