@@ -3,6 +3,7 @@ import {
   defect,
   done,
   entryOf,
+  hides,
   hold,
   operation,
   planOfOperations,
@@ -75,6 +76,26 @@ describe('a test', () => {
   it('is refused while what it needs is held or defective', () => {
     expect(ask('tested', { holds: [hold()] })).toMatchObject([{ rule: 'held', grade: 'refuse' }]);
     expect(ask('tested', { defects: [defect()] })).toMatchObject([{ rule: 'defect-open', grade: 'refuse' }]);
+  });
+});
+
+describe('work that is missing and already held for it', () => {
+  const boarded = operation('boarded', { hides: [hides('wired')] });
+  const covering = planOfOperations(wired, boarded);
+  const refused = (holds: Parameters<typeof hold>[0]) =>
+    judgeAsking(covering, stateOf({}, { holds: [hold(holds)] }), { operation: 'boarded', except: [] });
+
+  it('is named once, and the hold goes by its name', () => {
+    expect(refused({ reason: 'required-work-unproven' })).toMatchObject([
+      { rule: 'cover-hides-unproven', operation: 'wired', grade: 'refuse', hold: 'h-1' },
+    ]);
+  });
+
+  it('is named beside a hold that stands for another reason', () => {
+    expect(refused({ reason: 'look-again' }).map(({ rule }) => rule)).toStrictEqual([
+      'cover-hides-unproven',
+      'held',
+    ]);
   });
 });
 

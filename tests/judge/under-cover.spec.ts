@@ -1,5 +1,14 @@
 import { judgeWork } from '@libs/judge';
-import { done, entryOf, hides, operation, planOfOperations, stateOf, value } from '../support/judging';
+import {
+  done,
+  entryOf,
+  hides,
+  operation,
+  planOfOperations,
+  requires,
+  stateOf,
+  value,
+} from '../support/judging';
 
 const wired = operation('wired', { values: [value('edge')] });
 const drywalled = operation('drywalled', { station: 'drywall', hides: [hides('wired')] });
@@ -92,5 +101,41 @@ describe('work seen before its cover', () => {
     expect(tell({}, { proof: 'seen', signer: lead, photos: ['f'] })).toMatchObject([
       { rule: 'signer-not-qualified', required: 'role:inspector role:quality-manager' },
     ]);
+  });
+});
+
+describe('an inspection before a cover, told after it', () => {
+  const looked = operation('looked', {
+    crew: 'quality',
+    entry: 'I',
+    requires: requires('wired'),
+    signers: ['crew:quality'],
+  });
+  const boarded = operation('boarded', { requires: requires('looked'), hides: [hides('wired')] });
+  const finished = operation('finished', {
+    entry: 'I',
+    crew: 'quality',
+    requires: requires('wired', 'boarded'),
+  });
+  const line = planOfOperations(wired, looked, boarded, finished);
+  const late = (id: string, change: Parameters<typeof entryOf>[1] = {}) =>
+    judgeWork(
+      line,
+      stateOf({ wired: done(), boarded: done({ crew: 'drywall' }) }),
+      entryOf(id, { signer: inspector, ...change }),
+    );
+
+  it('is held: what it was to look at is out of sight', () => {
+    expect(late('looked')).toMatchObject([
+      { rule: 'recorded-under-cover', grade: 'hold', operation: 'looked', recorded: 'boarded' },
+    ]);
+  });
+
+  it('is sound where the quality manager has had it opened up', () => {
+    expect(late('looked', { proof: 'reconstructed', signer: manager })).toStrictEqual([]);
+  });
+
+  it('is no matter for one of what is in sight at the end', () => {
+    expect(late('finished')).toStrictEqual([]);
   });
 });

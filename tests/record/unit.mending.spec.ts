@@ -140,7 +140,17 @@ describe('an entry that belongs to another serial', () => {
   it('comes over as it stood, and says where from', () => {
     given(...onLine())
       .when(command, facts)
-      .records(worked('wired', { values: WIRED_WELL, movedFrom: { serial: 'T-1B', position: 1 } }));
+      .records(
+        worked('wired', { values: WIRED_WELL, movedFrom: { serial: 'T-1B', position: 1 }, signedBy: 'lead' }),
+      );
+  });
+
+  it('stays the work of who signed it there, whoever moves it', () => {
+    const history = [
+      ...onLine(),
+      worked('wired', { values: WIRED_WELL, movedFrom: { serial: 'T-1B', position: 1 }, signedBy: 'lead' }),
+    ];
+    expect(stateAfter(history, { by: MANAGER }).work['wired']?.actor).toBe('lead');
   });
 
   it('is judged anew here', () => {

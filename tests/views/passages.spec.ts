@@ -115,6 +115,19 @@ describe('a nonconformance', () => {
     expect(stay('rough-in', ...through, found)).toMatchObject({ clean: true, cleanWithEscapes: false });
   });
 
+  it('that is only a missing signature, of a station never passed, found where no device knows, is no escape', () => {
+    const told = recorded([...through, at('13:00', unsigned('h1', 'braced', 'dispatch'))]).map((event) => ({
+      ...event,
+      station: null,
+    }));
+    const unit = told.reduce<UnitPassages | undefined>(
+      (state, event) => passages.apply(state, event, event.stream),
+      undefined,
+    )!;
+    expect(unit.defects['h1']).toMatchObject({ foundAt: null, charged: 'dispatch' });
+    expect(workedOut(unit).escaped.size).toBe(0);
+  });
+
   it('found before leaving and entered late was seen in time', () => {
     const late = at('13:59', defect('d1', 'rough-in'));
     expect(stay('rough-in', ...through, late)).toMatchObject({ clean: false });

@@ -58,7 +58,8 @@ export type Covered = {
 
 /**
  * The recorded covers an operation lies behind: its own, and those over a cover that is missing from the record,
- * for tape is proof that the board is up. What can be lifted by hand does not count.
+ * for tape is proof that the board is up. What can be lifted by hand does not count. An inspection lies behind the
+ * cover it was to come before.
  */
 export const coversOver = (plan: CompiledPlan, state: WorkState, operation: string): readonly Covered[] => {
   const found: Covered[] = [];
@@ -70,6 +71,10 @@ export const coversOver = (plan: CompiledPlan, state: WorkState, operation: stri
       if (done === undefined) seen.add(cover);
       else found.push(...covered(state, cover, hide, done.except));
     }
+  }
+  for (const { cover, hide } of indexOf(plan).coversAfter.get(operation) ?? []) {
+    const done = state.work[cover];
+    if (done !== undefined) found.push(...covered(state, cover, hide, done.except));
   }
   return found;
 };

@@ -1,6 +1,6 @@
 import type { Asking, Entry, WorkState } from './entry';
 import { judgeEquipment } from './equipment';
-import type { Finding } from './finding';
+import type { Finding, Rule } from './finding';
 import { judgeOrder } from './order';
 import type { CompiledPlan, Grade, PlannedOperation } from './plan';
 import { judgeSigner } from './signer';
@@ -15,12 +15,13 @@ export const judgeWork = (plan: CompiledPlan, state: WorkState, entry: Entry): r
   if (operation === undefined) return [notPlanned(plan, entry.operation, 'hold')];
 
   const doing = { operation, except: entry.except };
+  const order = plan.enforced ? judgeOrder(plan, state, doing) : [];
+  const stops = judgeStops(plan, state, doing).map((finding) => asTold(operation, finding));
   return [
     ...judgeValues(operation, entry),
-    ...(plan.enforced ? judgeOrder(plan, state, doing) : []),
+    ...saidOnce(order, stops),
     ...(plan.enforced ? judgeUnderCover(plan, state, operation, entry) : []),
     ...(plan.enforced ? judgeTimes(plan, state, operation, entry.occurredAt) : []),
-    ...judgeStops(plan, state, doing).map((finding) => asTold(operation, finding)),
     ...judgeSigner(plan, state, operation, entry),
     ...judgeEquipment(operation, entry),
   ];
@@ -33,12 +34,44 @@ export const judgeAsking = (plan: CompiledPlan, state: WorkState, asking: Asking
 
   const doing = { operation, except: asking.except };
   const { occurredAt } = asking;
+  const order = plan.enforced ? judgeOrder(plan, state, doing) : [];
   return [
-    ...(plan.enforced ? judgeOrder(plan, state, doing) : []),
+    ...saidOnce(order, judgeStops(plan, state, doing)),
     ...(plan.enforced && occurredAt !== undefined ? judgeTimes(plan, state, operation, occurredAt) : []),
-    ...judgeStops(plan, state, doing),
   ];
 };
+
+/** Holds that stand open for no other reason than that work is not on record. */
+const FOR_ABSENCE: ReadonlySet<string> = new Set<Rule>([
+  'cover-hides-unproven',
+  'required-work-unproven',
+  'value-missing',
+]);
+
+/**
+ * Work that is missing is missed once: the hold that an earlier cover or test raised over the same absence says
+ * nothing more, and goes with it. The finding of the order takes its name along.
+ */
+const saidOnce = (order: readonly Finding[], stops: readonly Finding[]): readonly Finding[] => {
+  if (order.length === 0 || stops.length === 0) return [...order, ...stops];
+
+  const holdFor = (missing: Finding): string | undefined =>
+    stops.find((stop) => isSameAbsence(missing, stop))?.hold;
+  return [
+    ...order.map((missing) => {
+      const hold = holdFor(missing);
+      return hold === undefined ? missing : { ...missing, hold };
+    }),
+    ...stops.filter((stop) => !order.some((missing) => isSameAbsence(missing, stop))),
+  ];
+};
+
+const isSameAbsence = (missing: Finding, stop: Finding): boolean =>
+  stop.rule === 'held' &&
+  FOR_ABSENCE.has(stop.recorded ?? '') &&
+  missing.operation === stop.operation &&
+  FOR_ABSENCE.has(missing.rule) &&
+  (missing.grade === 'refuse' || stop.grade !== 'refuse');
 
 const notPlanned = (plan: CompiledPlan, operation: string, grade: Grade): Finding => ({
   rule: 'operation-not-planned',

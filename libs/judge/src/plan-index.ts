@@ -9,6 +9,8 @@ export type PlanIndex = {
   readonly coversOf: ReadonlyMap<string, readonly CoverOf[]>;
   /** Covers that hide something once this operation has closed the other face. */
   readonly otherFaceOf: ReadonlyMap<string, readonly CoverOf[]>;
+  /** Covers that an inspection comes before: they ask for it, and hide what it looks at. */
+  readonly coversAfter: ReadonlyMap<string, readonly CoverOf[]>;
   readonly stationOrder: ReadonlyMap<string, number>;
   /** An operation with all it hides and requires, and what those do, and so on. */
   readonly beneath: (operation: string) => ReadonlySet<string>;
@@ -35,7 +37,23 @@ const makeIndex = (plan: CompiledPlan): PlanIndex => {
       if (hide.hidden === 'second') hide.otherFace.forEach((face) => push(otherFaceOf, face, coverOf));
     }
   }
-  return { coversOf, otherFaceOf, stationOrder: stationOrderOf(plan), beneath: beneathIn(plan) };
+  const coversAfter = coversAfterIn(plan);
+  return { coversOf, otherFaceOf, coversAfter, stationOrder: stationOrderOf(plan), beneath: beneathIn(plan) };
+};
+
+/** An inspection of what is in sight at the end is asked for by no cover over it. */
+const coversAfterIn = (plan: CompiledPlan): PlanIndex['coversAfter'] => {
+  const covers = new Map<string, CoverOf[]>();
+  for (const { id, hides, requires } of Object.values(plan.operations)) {
+    for (const { operation } of requires) {
+      const inspection = plan.operations[operation];
+      if (inspection?.entry !== 'I') continue;
+      const looksAt = new Set(inspection.requires.map((edge) => edge.operation));
+      const hide = hides.find(({ operation: hidden, hidden: how }) => how !== 'lift' && looksAt.has(hidden));
+      if (hide !== undefined) push(covers, operation, { cover: id, hide });
+    }
+  }
+  return covers;
 };
 
 const push = (lists: Map<string, CoverOf[]>, key: string, item: CoverOf): void => {

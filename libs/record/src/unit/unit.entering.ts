@@ -146,7 +146,7 @@ export const workData = (
   findings,
   missing: missingOf(told.operation, findings),
   late: isLate(facts),
-  ...(told.movedFrom === undefined ? {} : { movedFrom: told.movedFrom }),
+  ...(told.movedFrom === undefined ? {} : { movedFrom: told.movedFrom, signedBy: facts.signer.actor }),
   ...(told.note === undefined ? {} : { note: told.note }),
 });
 

@@ -27,7 +27,7 @@ export const workEntered = (unit: Unit, event: Of<'WorkRecorded' | 'TestRecorded
     proof,
     except,
     values: event.type === 'TestRecorded' ? values : carriedOver(before, values),
-    actor: event.actor,
+    actor: event.data.signedBy ?? event.actor,
     crew,
     occurredAt: event.occurredAt,
     position: event.position,

@@ -145,6 +145,8 @@ export type WorkData = {
   readonly late: boolean;
   /** Put right after a wrong serial: where it was first recorded. */
   readonly movedFrom?: { readonly serial: string; readonly position: number };
+  /** Who signed it there, where another person moved it; absent: the actor. */
+  readonly signedBy?: string;
   readonly note?: string;
 };
 export type WorkRecorded = Event<'WorkRecorded', WorkData>;

@@ -55,10 +55,15 @@ const workOut = (unit: UnitPassages): WorkedOut => {
   };
 };
 
-/** A defect found in the field has escaped even where nothing is known of its station. */
+/**
+ * A defect found in the field has escaped even where nothing is known of its station. A signature that is missing
+ * is found nowhere, and a device that does not know its place is not the field.
+ */
 const isEscape = (defect: ChargedDefect, stays: readonly Stay[]): boolean => {
   const stay = stays.find(({ station }) => station === defect.charged);
-  return stay === undefined ? defect.foundAt === null : isAfterLeaving(defect, stay);
+  return stay === undefined
+    ? defect.foundAt === null && defect.class !== 'record'
+    : isAfterLeaving(defect, stay);
 };
 
 /** In the order it happened: a move entered late stands where it happened. */
