@@ -1,4 +1,4 @@
-import { normalQuantile } from './distributions';
+import { normalQuantile, normalUpperTail } from './distributions';
 import { share } from './rate';
 
 /** Defects per unit; null for no units. */
@@ -18,3 +18,7 @@ export const sigmaLevel = (perMillion: number): number | null =>
   perMillion <= 0 || perMillion >= 1e6 ? null : normalQuantile(1 - perMillion / 1e6) + SHIFT;
 
 const SHIFT = 1.5;
+
+/** The other way: defects per million at a sigma level. Some tables add the far tail, visible below 3 sigma only. */
+export const perMillionAt = (level: number, tails: 'one' | 'both' = 'one'): number =>
+  1e6 * (normalUpperTail(level - SHIFT) + (tails === 'both' ? normalUpperTail(level + SHIFT) : 0));

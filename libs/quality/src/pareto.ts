@@ -20,6 +20,19 @@ export const pareto = (tallies: readonly Tally[]): Pareto => {
   return { total, rows };
 };
 
+/** Each count times what one of its kind costs, in the plant's own unit; what has no cost given counts once. */
+export const weighted = (
+  tallies: readonly Tally[],
+  costs: Readonly<Record<string, number>>,
+): readonly Tally[] => tallies.map(({ key, count }) => ({ key, count: count * (costs[key] ?? 1) }));
+
+/** The fewest of the worst that make up this share: 80 % reached exactly is reached. */
+export const vitalFew = (rows: readonly ParetoRow[], upTo = 0.8): readonly ParetoRow[] =>
+  rows.filter(
+    ({ cumulative, share }, at) =>
+      share > 0 && (at === 0 || (rows[at - 1]?.cumulative ?? 0) < upTo) && cumulative > 0,
+  );
+
 /** The first `top` of them, and the rest together, last whatever its size. */
 export const topAndRest = (
   rows: readonly ParetoRow[],

@@ -43,3 +43,9 @@ export const firstResultYield = (results: readonly (readonly boolean[])[]): Rate
   const tried = results.filter((attempts) => attempts.length > 0);
   return { count: tried.filter(([first]) => first === true).length, of: tried.length };
 };
+
+/** Share of tried units whose last result is good: what leaves the station right in the end. */
+export const lastResultYield = (results: readonly (readonly boolean[])[]): Rate => {
+  const tried = results.filter((attempts) => attempts.length > 0);
+  return { count: tried.filter((attempts) => attempts.at(-1) === true).length, of: tried.length };
+};

@@ -1,0 +1,2 @@
+export * from './rule-run-length';
+export * from './run-rules';

@@ -1,0 +1,3 @@
+export * from './operating-characteristic';
+export * from './plans';
+export * from './switching';

@@ -1,0 +1,2 @@
+export * from './change-point';
+export * from './event-trends';
