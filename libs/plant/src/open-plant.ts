@@ -33,6 +33,8 @@ import { enroll, leave } from './people';
 import type { Plant, Tellings } from './plant';
 import { plansOf } from './plans';
 import { plantProof } from './proof';
+import { packetHomeOf } from './packets/packet-home';
+import { rulebookDesk } from './revisions/desk';
 import { readPeople, rosterOf } from './roster';
 import { issueRevision } from './rulebook';
 import { tellSignOff } from './sign-offs';
@@ -53,19 +55,23 @@ export const openPlant = async (parts: PlantParts): Promise<Plant> => {
   for (const issued of (await ledger.state(RULEBOOK, 'rulebook')).revisions) plans.learn(issued);
   await readPeople(ledger, reader, roster.learn);
 
+  const asked = {
+    ledger,
+    views,
+    plans,
+    names,
+    unsealed: sealing.unseal,
+    streamsOf: streamsOf(reader),
+    quarantined: quarantinedLots(ledger, reader),
+    clock,
+  };
+
   return {
     tell: tellingsOf(workings),
     proof: plantProof({ ledger, reader, proving }),
-    asks: questionsOf({
-      ledger,
-      views,
-      plans,
-      names,
-      unsealed: sealing.unseal,
-      streamsOf: streamsOf(reader),
-      quarantined: quarantinedLots(ledger, reader),
-      clock,
-    }),
+    asks: questionsOf(asked),
+    rulebook: rulebookDesk(workings, asked),
+    packetHome: packetHomeOf(asked),
     open: openLedgerOf(workings),
     issueRevision: issueRevision(workings),
     enroll: enroll(workings),

@@ -1,8 +1,10 @@
 import type { AnswerOf, BodyOf, PlantTelling } from '@libs/contracts';
 import type { RecordedValue } from '@libs/judge';
 import type { Assurance } from '@libs/kernel';
+import type { PacketHome } from '@libs/packet';
 import type { RulebookFiles, RulebookProblem } from '@libs/rulebook';
 import type { Observable } from 'rxjs';
+import type { RulebookDesk } from './revisions/desk';
 import type { PlantProof } from './proof';
 
 /** Who sends, and under which idempotency key. */
@@ -93,6 +95,12 @@ export type NewPerson = {
   readonly stations: readonly string[];
 };
 
+/** Who answers for a revision that is issued at the machine, and what the inspection agency approved of it. */
+export type AtTheMachine = {
+  readonly approvedBy?: string;
+  readonly agency?: { readonly reference: string; readonly approvedOn: string };
+};
+
 /** The plant as plain functions: the one way in for the server, the command line, the seeds and the simulator. */
 export type Plant = {
   readonly tell: Tellings;
@@ -104,10 +112,18 @@ export type Plant = {
     files: RulebookFiles,
     effectiveFrom: string,
     sender: Sender,
+    atTheMachine?: AtTheMachine,
   ) => Promise<
     | { readonly ok: true; readonly revision: number }
-    | { readonly ok: false; readonly problems: readonly RulebookProblem[] }
+    | {
+        readonly ok: false;
+        readonly problems: readonly RulebookProblem[];
+        /** The files are well, and it cannot be issued all the same. */
+        readonly rejection?: { readonly code: string; readonly [field: string]: unknown };
+      }
   >;
+  /** The rulebook: read, changed, approved by a second person, run over history. */
+  readonly rulebook: RulebookDesk;
   readonly enroll: (person: NewPerson, sender: Sender) => Promise<void>;
   /** They are enrolled no longer; what they did stays theirs. False: nobody of that id is enrolled. */
   readonly leave: (person: string, sender: Sender) => Promise<boolean>;
@@ -118,6 +134,8 @@ export type Plant = {
   /** Everything after a position, then live; misses nothing and repeats nothing. */
   readonly news: (after: number) => Observable<AnswerOf<'stream'>>;
   readonly head: () => Promise<number>;
+  /** What a packet of this home is made of, up to a position; undefined: nobody knows the serial. */
+  readonly packetHome: (serial: string, at: number) => Promise<PacketHome | undefined>;
   /** Every view from the ledger anew. Reports position and head as it goes. */
   readonly rebuild: (progress: (position: number, head: number) => void) => Promise<void>;
   readonly close: () => Promise<void>;
