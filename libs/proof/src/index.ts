@@ -1,3 +1,4 @@
+export * from './archive';
 export * from './bytes';
 export * from './checkpoint';
 export * from './evidence';

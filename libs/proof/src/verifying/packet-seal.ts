@@ -1,5 +1,12 @@
 import { hexOf, textOf } from '../bytes';
-import { CONSISTENCY, EVIDENCE_FOLDER, KEY_CHANGES, PACKET_MANIFEST, PACKET_SEAL } from '../evidence/files';
+import {
+  CONSISTENCY,
+  EVIDENCE,
+  EVIDENCE_FOLDER,
+  KEY_CHANGES,
+  PACKET_MANIFEST,
+  PACKET_SEAL,
+} from '../evidence/files';
 import type { PacketFiles } from '../evidence/files';
 import { evidenceDigest, sealText } from '../evidence/making';
 import { readPacketManifest } from '../evidence/reading';
@@ -9,6 +16,8 @@ import { listedFiles } from './listed-files';
 import { failed, open, proven } from './outcome';
 import type { Outcome } from './outcome';
 import type { SignedCheckpoint } from './signed-checkpoint';
+
+const EVIDENCE_MANIFEST = `${EVIDENCE_FOLDER}${EVIDENCE.manifest}`;
 
 /** Whether all files are those the plant issued: listed, and the list signed. */
 export const packetSeal = (
@@ -28,7 +37,11 @@ export const packetSeal = (
     ...(digest === manifest.evidence
       ? []
       : [
-          failed('evidence-other', { file: PACKET_MANIFEST }, { expected: manifest.evidence, found: digest }),
+          failed(
+            'evidence-other',
+            { file: EVIDENCE_MANIFEST },
+            { expected: manifest.evidence, found: digest },
+          ),
         ]),
     ...listedFiles(tools.sha256, files, {
       listed: manifest.files,
@@ -75,10 +88,13 @@ const sealOutcomes = (
   if (keys.length === 0) return [];
 
   const note = readNote(textOf(bytes) ?? '');
-  const digest = tools.sha256(manifest);
-  const signs = (key: VerifierKey): boolean =>
-    note?.text === sealText(key.name, position, digest) && signingBy(note, key, tools) === 'signed';
-  return note?.signatures.length === 1 && keys.some(signs)
+  const signer = keys.find(
+    (key) => note?.signatures.length === 1 && signingBy(note, key, tools) === 'signed',
+  );
+  if (note === undefined || signer === undefined) return [failed('seal-wrong', { file: PACKET_SEAL })];
+
+  // Well signed, but for another list: then it is the list that was changed.
+  return note.text === sealText(signer.name, position, tools.sha256(manifest))
     ? []
-    : [failed('seal-wrong', { file: PACKET_SEAL })];
+    : [failed('file-altered', { file: PACKET_MANIFEST })];
 };

@@ -1,3 +1,4 @@
+import { unpackedFiles } from '../archive';
 import { EVIDENCE, EVIDENCE_FOLDER } from '../evidence/files';
 import type { EvidenceManifest, PacketFiles } from '../evidence/files';
 import { readEvidenceManifest } from '../evidence/reading';
@@ -14,6 +15,19 @@ import { signedCheckpoint } from './signed-checkpoint';
 import { streamsComplete } from './streams';
 
 const MANIFEST = `${EVIDENCE_FOLDER}${EVIDENCE.manifest}`;
+
+/** The same of a packet that is still one ZIP, and of its wrapping. */
+export const verifyPacked = (bytes: Uint8Array, tools: NoteTools, held: Held = {}): readonly Outcome[] => {
+  const unpacked = unpackedFiles(bytes);
+  if (unpacked === undefined) return [failed('packet-unreadable', {}, { bytes: bytes.length })];
+  const { files, differsAt } = unpacked;
+  return [
+    ...(differsAt === undefined
+      ? []
+      : [failed('container-altered', {}, { at: differsAt, bytes: bytes.length })]),
+    ...verifyPacket(files, tools, held),
+  ];
+};
 
 /** All there is to say of a packet, from its files alone and what the reader holds: no server, no database. */
 export const verifyPacket = (files: PacketFiles, tools: NoteTools, held: Held = {}): readonly Outcome[] => {
