@@ -21,6 +21,34 @@ const counter = (): Keeper & { readonly drops: () => number } => {
   };
 };
 
+/** Stands still at a note that says so, as a slow disk would, until it is let go; fails then where told to. */
+const slow = (): Keeper & {
+  readonly reached: Promise<void>;
+  readonly letGo: (error?: Error) => Promise<void>;
+} => {
+  let arrive = (): void => undefined;
+  let go = (_error?: Error): void => undefined;
+  const reached = new Promise<void>((done) => (arrive = done));
+  const free = new Promise<void>((done, fail) => {
+    go = (error) => (error === undefined ? done() : fail(error));
+  });
+  return {
+    name: 'slow',
+    keep: async (events) => {
+      if (events.every(({ data }) => data['note'] !== 'slow')) return;
+      arrive();
+      await free;
+    },
+    dropped: () => undefined,
+    reached,
+    // Not before the writer has had time to decide what was asked meanwhile.
+    letGo: async (error) => {
+      for (let turn = 0; turn < 5; turn += 1) await new Promise((next) => setImmediate(next));
+      go(error);
+    },
+  };
+};
+
 const counted = async (sql: Sql): Promise<readonly number[]> => {
   const rows = await sql.query<{ position: number }>('SELECT position FROM counted ORDER BY position');
   return rows.map(({ position }) => position);
@@ -66,6 +94,52 @@ export const failingSuite = (house: () => LedgerHouse): void => {
     expect(await ledger.state(bin, 'a')).toBe(11_011);
     expect(await counted(ledger.reader)).toStrictEqual([1, 2, 3, 4]);
     expect(keeper.drops()).toBeGreaterThan(0);
+  });
+
+  it('decides on top of a commit on its way to disk, and repeats the answer to a key that is in it', async () => {
+    const keeper = slow();
+    const ledger = await house().open({ keepers: [keeper] });
+    await askedOf(ledger, 'key-0', put('b', 1));
+
+    const first = askedOf(ledger, 'key-1', put('a', 10, 'slow'));
+    await keeper.reached;
+    const onTop = Promise.all([
+      askedOf(ledger, 'key-2', onBin('a', { type: 'Take', count: 7 })),
+      askedOf(ledger, 'key-3', onBin('a', { type: 'Take', count: 7 })),
+      askedOf(ledger, 'key-1', put('a', 10, 'slow')),
+      askedOf(ledger, 'key-4', onBin('a', { type: 'TakeWhileOther', count: 3 }, 'c')),
+    ]);
+    await keeper.letGo();
+
+    expect(await first).toMatchObject({ ok: true, repeated: false, events: [{ position: 2, version: 1 }] });
+    expect(await onTop).toMatchObject([
+      { ok: true, events: [{ position: 3, version: 2 }] },
+      { ok: false, rejection: { code: 'too-few', left: 3 } },
+      { ok: true, repeated: true, events: [{ position: 2 }] },
+      { ok: false, rejection: { code: 'other-empty' } },
+    ]);
+    expect(await ledger.state(bin, 'a')).toBe(3);
+  });
+
+  it('drops all that was decided on top of a commit that then failed, and decides it anew', async () => {
+    const keeper = slow();
+    const ledger = await house().open({ keepers: [keeper] });
+    await askedOf(ledger, 'key-0', put('a', 1));
+
+    const failed = askedOf(ledger, 'key-1', put('a', 10, 'slow')).catch((fault: unknown) => fault);
+    await keeper.reached;
+    const onTop = Promise.all([
+      askedOf(ledger, 'key-2', onBin('a', { type: 'Take', count: 5 })),
+      askedOf(ledger, 'key-3', put('a', 3)),
+    ]);
+    await keeper.letGo(new Error('the disk is full'));
+
+    expect(await failed).toMatchObject({ name: 'CommitFailed', remedy: 'send-again' });
+    expect(await onTop).toMatchObject([
+      { ok: false, rejection: { code: 'too-few', left: 1 } },
+      { ok: true, events: [{ position: 2, version: 2 }] },
+    ]);
+    expect(await ledger.state(bin, 'a')).toBe(4);
   });
 
   it('tells only its own caller of a decision that crashed', async () => {

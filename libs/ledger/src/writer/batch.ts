@@ -20,7 +20,7 @@ export type BatchGround = {
   readonly tenure: Tenure;
   readonly recordedAt: string;
   readonly states: States;
-  readonly store: LogStore;
+  readonly store: Pick<LogStore, 'answered' | 'events' | 'replay'>;
 };
 
 /** Facts may name streams that other facts lead to. No decision needs a longer chain than this. */

@@ -11,5 +11,8 @@ export type Waiting = {
 /** Askings taken in one commit. More would make each wait longer, and gain little over the cost of one sync to disk. */
 export const BATCH_LIMIT = 256;
 
+/** Fewer are committed at once: deciding half of them takes less than another sync to disk. */
+export const WORTH_HALVING = 32;
+
 /** Askings that may wait. Far more than a plant's tablets can send; beyond it memory would hide a disk that hangs. */
 export const WAITING_LIMIT = 20_000;

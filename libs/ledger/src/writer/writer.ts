@@ -4,12 +4,12 @@ import type { Observable } from 'rxjs';
 import { CommitFailed, Fault, LedgerClosed, TooManyWaiting, WriterSuperseded } from '../fault';
 import type { Asking, Outcome, Sql } from '../port';
 import { decideBatch } from './batch';
-import type { Decided } from './batch';
+import type { BatchGround, Decided } from './batch';
 import { digestOf } from './digest';
 import { written } from './envelope';
 import { CommitUncertain, KeyTaken } from './log-store';
-import type { LogStore, Tenure } from './log-store';
-import { BATCH_LIMIT, WAITING_LIMIT } from './queue';
+import type { LogStore, Tenure, Written } from './log-store';
+import { BATCH_LIMIT, WAITING_LIMIT, WORTH_HALVING } from './queue';
 import type { Waiting } from './queue';
 import type { Verdict } from './stage';
 import { statesKept } from './states';
@@ -25,6 +25,18 @@ export type WriterParts = {
   readonly secret: Buffer;
 };
 
+/** A batch that has only to be committed. */
+type Ready = {
+  readonly batch: readonly Waiting[];
+  readonly decided: Decided;
+  readonly written: Written;
+  readonly tenure: Tenure;
+  readonly after: Tenure;
+};
+
+/** `landed` resolves, to what went wrong if anything did. */
+type Flight = Ready & { readonly landed: Promise<{ readonly error: unknown } | undefined> };
+
 /** The one writer of a ledger: takes all that wait, decides each, commits them together, then answers. */
 export class Writer {
   private readonly committed = new Subject<readonly Envelope[]>();
@@ -35,6 +47,8 @@ export class Writer {
   private readonly inTurn = takingTurns();
   private readonly epoch: number;
   private waiting: Waiting[] = [];
+  /** The batch on its way to disk. */
+  private flight: Flight | undefined;
   private draining: Promise<void> | undefined;
   private ended: Fault | undefined;
   /** Undefined after a failure: where the log stands has to be read again. */
@@ -66,12 +80,18 @@ export class Writer {
 
   /** A transaction with no commit in between. */
   transaction<T>(work: (sql: Sql) => Promise<T>): Promise<T> {
-    return this.inTurn(() => this.parts.store.transaction(this.epoch, work));
+    return this.inTurn(async () => {
+      await this.land();
+      return this.parts.store.transaction(this.epoch, work);
+    });
   }
 
   /** What fails here fails the next commit too, and is heard there: until then the lease has time left. */
   async renew(): Promise<void> {
-    await this.inTurn(() => this.parts.store.renew(this.epoch)).catch((error: unknown) => {
+    await this.inTurn(async () => {
+      await this.land();
+      await this.parts.store.renew(this.epoch);
+    }).catch((error: unknown) => {
       this.lost(error);
     });
   }
@@ -86,50 +106,101 @@ export class Writer {
   }
 
   private async drain(): Promise<void> {
-    while (this.waiting.length > 0) {
+    while (this.waiting.length > 0 || this.flight !== undefined) {
       // Those just answered get to ask again first, so that they share the next commit.
       await nextTurnOfTheLoop();
-      const batch = this.waiting.slice(0, BATCH_LIMIT);
-      this.waiting = this.waiting.slice(BATCH_LIMIT);
-      await this.inTurn(() => this.record(batch));
+      const batch = this.takeBatch();
+      await this.inTurn<unknown>(() => (batch.length > 0 ? this.record(batch) : this.land()));
     }
     this.draining = undefined;
   }
 
-  /** Answers every asking of the batch, or tells its caller what to do; never fails itself. */
+  /** With nothing under way, half of many: they are then on their way to disk while the others are decided. */
+  private takeBatch(): readonly Waiting[] {
+    const { length } = this.waiting;
+    const many = this.flight === undefined && length >= WORTH_HALVING ? Math.ceil(length / 2) : length;
+    return this.waiting.splice(0, Math.min(many, BATCH_LIMIT));
+  }
+
+  /**
+   * Decides a batch on top of the one on its way to disk, and sends it after that as soon as it has landed. When that
+   * one does not land, all that was decided on top of it is dropped and decided anew. Answers every asking, or tells
+   * its caller what to do; never fails itself.
+   */
   private async record(batch: readonly Waiting[]): Promise<void> {
+    const ready = await this.readied(batch, false).catch((error: unknown) => ({ error }));
+    if (!(await this.land())) return this.record(batch);
+    if ('error' in ready) return this.afterFailure(batch, ready.error);
+
+    const landed = this.commit(ready).then(
+      () => undefined,
+      (error: unknown) => ({ error }),
+    );
+    this.flight = { ...ready, landed };
+  }
+
+  /** Waits for the batch on its way; false when it did not get there, and has been seen to. */
+  private async land(): Promise<boolean> {
+    const failure = await this.flight?.landed;
+    const batch = this.flight?.batch ?? [];
+    this.flight = undefined;
+    if (failure === undefined) return true;
+
+    if (failure.error instanceof KeyTaken) await this.recordNow(batch, true);
+    else await this.afterFailure(batch, failure.error);
+    return false;
+  }
+
+  /** With nothing under way before or after it. */
+  private async recordNow(batch: readonly Waiting[], careful: boolean): Promise<void> {
     try {
-      const decided = await this.commit(batch);
-      for (const [index, verdict] of decided.verdicts.entries()) tell(batch[index], verdict);
+      await this.commit(await this.readied(batch, careful));
     } catch (error) {
-      await this.afterFailure(batch, error);
+      if (error instanceof KeyTaken && !careful) await this.recordNow(batch, true);
+      else await this.afterFailure(batch, error);
     }
   }
 
-  private async commit(batch: readonly Waiting[]): Promise<Decided> {
-    try {
-      return await this.decideAndCommit(batch, false);
-    } catch (error) {
-      if (!(error instanceof KeyTaken)) throw error;
-      return this.decideAndCommit(batch, true);
-    }
-  }
-
-  private async decideAndCommit(batch: readonly Waiting[], careful: boolean): Promise<Decided> {
-    const { ledger, store } = this.parts;
-    const tenure = await this.standing();
+  /** Decided, hashed and spelt out: all that can be done before the disk is needed. */
+  private async readied(batch: readonly Waiting[], careful: boolean): Promise<Ready> {
+    const { ledger } = this.parts;
+    const { flight } = this;
+    const tenure = flight?.after ?? (await this.standing());
     const recordedAt = this.now(tenure);
 
-    const ground = { ledger, tenure, recordedAt, states: this.states, store };
+    const ground = { ledger, tenure, recordedAt, ...this.groundOn(flight) };
     const decided = await decideBatch(batch, ground, careful);
-    if (decided.events.length === 0) return decided;
+    const after = { epoch: tenure.epoch, head: tenure.head + decided.events.length, recordedAt };
+    return { batch, decided, written: written(decided.events), tenure, after };
+  }
 
-    await store.commit({ tenure, events: written(decided.events), keys: decided.keys });
-    for (const [stream, held] of decided.changed) this.states.set(stream, held);
-    this.tenure = { epoch: tenure.epoch, head: tenure.head + decided.events.length, recordedAt };
-    this.committed.next(decided.events);
-    this.heard.next(this.tenure.head);
-    return decided;
+  /** What it changes is known; what it does not is read once it is there: a store is asked one thing at a time. */
+  private groundOn(flight: Flight | undefined): Pick<BatchGround, 'states' | 'store'> {
+    const { states } = this;
+    const { store } = this.parts;
+    if (flight === undefined) return { states, store };
+
+    const { changed } = flight.decided;
+    return {
+      states: { ...states, get: (stream) => changed.get(stream) ?? states.get(stream) },
+      store: {
+        answered: (...asked) => flight.landed.then(() => store.answered(...asked)),
+        events: (...asked) => flight.landed.then(() => store.events(...asked)),
+        replay: (...asked) => flight.landed.then(() => store.replay(...asked)),
+      },
+    };
+  }
+
+  private async commit({ batch, decided, written, tenure, after }: Ready): Promise<void> {
+    const { events, keys, changed, verdicts } = decided;
+    if (events.length > 0) {
+      await this.parts.store.commit({ tenure, events: written, keys });
+      for (const [stream, held] of changed) this.states.set(stream, held);
+      this.tenure = after;
+      this.committed.next(events);
+      this.heard.next(after.head);
+    }
+    for (const [index, verdict] of verdicts.entries()) tell(batch[index], verdict);
   }
 
   private async standing(): Promise<Tenure> {
@@ -156,7 +227,7 @@ export class Writer {
   private async afterFailure(batch: readonly Waiting[], error: unknown): Promise<void> {
     this.lost(error);
     if (batch.length > 1 && !(error instanceof WriterSuperseded) && !(error instanceof CommitUncertain)) {
-      for (const waiting of batch) await this.record([waiting]);
+      for (const waiting of batch) await this.recordNow([waiting], false);
       return;
     }
     const fault = faultOf(error);
