@@ -40,6 +40,15 @@ export const writersSuite = (house: () => LedgerHouse): void => {
     expect(positionsOf(await second.after(0, 10))).toStrictEqual([1, 2]);
   });
 
+  it('knows before anything is told that another has taken over', async () => {
+    const first = await house().open();
+    const before = await first.writes();
+    await house().endLease();
+    const second = await house().open();
+
+    expect([before, await first.writes(), await second.writes()]).toStrictEqual([true, false, true]);
+  });
+
   it('lets no superseded writer touch the views', async () => {
     const first = await house().open();
     await house().endLease();

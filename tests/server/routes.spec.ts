@@ -62,7 +62,6 @@ describe('the table of routes', () => {
       engine: 'sqlite',
       ledger: 'x',
       version: '1',
-      status: () => 'ready',
       secureCookies: false,
     };
     const server = await createServer({

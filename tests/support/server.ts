@@ -27,6 +27,8 @@ const CHEAP: GuessCost = { memoryKiB: 64, passes: 1 };
 /** A real server on a real SQLite file, over the demonstration's rulebook. */
 export type TestServer = {
   readonly address: string;
+  /** Its data folder. */
+  readonly data: string;
   /** A machine's token. */
   readonly token: string;
   /** The session cookie of someone who signed in by PIN. */
@@ -127,6 +129,7 @@ export const openTestServer = async (wish: TestServerWish = {}): Promise<TestSer
   const stop = (): Promise<void> => server.close();
   return {
     address,
+    data,
     token,
     log,
     setupCode: () => server.setupCode,

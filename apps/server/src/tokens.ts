@@ -13,7 +13,6 @@ export type Setting = {
   readonly engine: 'sqlite' | 'postgres';
   readonly ledger: string;
   readonly version: string;
-  readonly status: () => 'ready' | 'stepped-down';
   /** Behind a proxy that speaks TLS: cookies go back only that way. */
   readonly secureCookies: boolean;
 };

@@ -52,6 +52,17 @@ export class WriterElsewhere extends Fault {
   }
 }
 
+/** A SQLite file, and the process that writes to it lives. */
+export class WrittenByAnother extends Fault {
+  constructor(file: string, pid: number) {
+    super(
+      `${file} is being written by process ${pid}, most likely the server. Stop it first (Ctrl-C where it runs); ` +
+        'this would take its place. Reading with `studbook history` needs no stop.',
+      'send-to-the-other-writer',
+    );
+  }
+}
+
 export class CommitFailed extends Fault {
   constructor(cause: unknown, remedy: 'send-again' | 'send-again-to-learn') {
     super(

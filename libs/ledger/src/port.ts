@@ -50,6 +50,8 @@ export type Ledger = {
   /** All events of these streams, by position. */
   readonly ofStreams: (streams: readonly string[]) => Promise<readonly Envelope[]>;
   readonly head: () => Promise<number>;
+  /** Whether this is the ledger's one writer still. */
+  readonly writes: () => Promise<boolean>;
   /** A stream's current state, from the writer's cache or the log. */
   readonly state: <S>(
     kind: { readonly name: string; readonly initial: S; readonly evolve: (state: S, event: never) => S },

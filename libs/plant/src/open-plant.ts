@@ -80,6 +80,7 @@ export const openPlant = async (parts: PlantParts): Promise<Plant> => {
     people: () => Promise.resolve(roster.people()),
     news: (after) => newsFrom(workings, after),
     head: () => ledger.head(),
+    writes: () => ledger.writes(),
     rebuild: parts.rebuild,
     close: () => ledger.close(),
   };

@@ -136,6 +136,8 @@ export type Plant = {
   readonly head: () => Promise<number>;
   /** What a packet of this home is made of, up to a position; undefined: nobody knows the serial. */
   readonly packetHome: (serial: string, at: number) => Promise<PacketHome | undefined>;
+  /** Whether what is told here is still recorded here, or another has taken the ledger over. */
+  readonly writes: () => Promise<boolean>;
   /** Every view from the ledger anew. Reports position and head as it goes. */
   readonly rebuild: (progress: (position: number, head: number) => void) => Promise<void>;
   readonly close: () => Promise<void>;

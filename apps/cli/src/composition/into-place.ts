@@ -9,10 +9,10 @@ import {
   rmSync,
 } from 'node:fs';
 import { join } from 'node:path';
+import { assertNobodyWrites } from '@libs/ledger/typeorm';
 import { dataFolder } from '@libs/plant';
 import { Usable } from '../exit-code';
 import { leavesIn } from './leaves';
-import { assertNobodyWrites } from './writer-guard';
 
 /** A ledger in which nothing was ever recorded may give way; any other stays as it is. */
 export const assertFree = async (folder: string): Promise<void> => {

@@ -2,7 +2,6 @@ import { mkdirSync } from 'node:fs';
 import { KeyReused } from '@libs/ledger';
 import { dataFolder, openAccess, openPlantAt } from '@libs/plant';
 import type { Access, Plant } from '@libs/plant';
-import { assertNobodyWrites } from './writer-guard';
 
 export const postgres = (): string | undefined => process.env['DATABASE_URL'] || undefined;
 
@@ -20,7 +19,6 @@ export const openPlantIn = async (folder: string): Promise<Plant> => {
 
 /** Works on the plant as its writer, and lets go of it whatever comes. A running server is never pushed aside. */
 export const writePlant = async <T>(folder: string, work: (plant: Plant) => Promise<T>): Promise<T> => {
-  if (postgres() === undefined) await assertNobodyWrites(dataFolder(folder).ledger);
   const plant = await openPlantIn(folder);
   try {
     return await work(plant);

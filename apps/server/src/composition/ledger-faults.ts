@@ -1,8 +1,7 @@
 import type { Remedy } from '@libs/ledger';
-import { Fault, WriterSuperseded } from '@libs/ledger';
+import { Fault } from '@libs/ledger';
 import type { ProblemFields } from '../http/problem';
 import type { FaultReader } from '../http/problem.filter';
-import type { Setting } from '../tokens';
 
 /** What the sender may do about it decides the status: 503 is sent again as it is, with the same key. */
 const REMEDIES: { readonly [remedy in Remedy]: Omit<ProblemFields, 'detail'> } = {
@@ -33,17 +32,6 @@ const REMEDIES: { readonly [remedy in Remedy]: Omit<ProblemFields, 'detail'> } =
   'do-not-send-again': { status: 422, code: 'not-recordable', title: 'This can never be recorded as it is' },
 };
 
-const readLedgerFault = (fault: unknown): ProblemFields | undefined =>
+/** What became of a telling, in the sender's terms; undefined for what is no fault of the ledger. */
+export const readLedgerFault: FaultReader = (fault) =>
   fault instanceof Fault ? { ...REMEDIES[fault.remedy], detail: fault.message } : undefined;
-
-/** Reads faults, and remembers the one that does not pass by itself: this server is no longer the writer. */
-export const standing = (): { readonly readFault: FaultReader; readonly status: Setting['status'] } => {
-  let superseded = false;
-  return {
-    readFault: (fault) => {
-      superseded ||= fault instanceof WriterSuperseded;
-      return readLedgerFault(fault);
-    },
-    status: () => (superseded ? 'stepped-down' : 'ready'),
-  };
-};

@@ -1,7 +1,8 @@
 import type { Type } from '@nestjs/common';
 import { version } from '../../../../package.json';
 import type { Log } from '../http/log';
-import { standing } from './ledger-faults';
+import { assertPortFree } from './free-port';
+import { readLedgerFault } from './ledger-faults';
 import { openParts } from './open-parts';
 import { setupFor } from '../setup/setup';
 import { createServer } from './server';
@@ -21,21 +22,21 @@ export type Served = {
   readonly also?: readonly Type[] | undefined;
 };
 
-/** Opens the plant and serves it. What was opened is closed again when a later step fails. */
+/** Opens the plant and serves it, if it can be heard at all. What was opened is closed again when a later step fails. */
 export const start = async (settings: Settings, log: Log, { web, also }: Served): Promise<Started> => {
+  await assertPortFree(settings.port, settings.host);
   const { close, plant, access, accessLog, engine } = await openParts(settings, log);
   const setup = setupFor(plant, access);
-  const { readFault, status } = standing();
   try {
     const { ledger } = await plant.asks.plant();
-    const setting = { engine, ledger, version, status, secureCookies: settings.secureCookies };
+    const setting = { engine, ledger, version, secureCookies: settings.secureCookies };
     const server = await createServer({
       plant,
       access,
       accessLog,
       setup,
       setting,
-      readFault,
+      readFault: readLedgerFault,
       log,
       web,
       also,

@@ -15,7 +15,8 @@ export class HealthController {
 
   @Answers(ROUTES.health)
   async show(): Promise<AnswerOf<'health'>> {
-    const { ledger, engine, status } = this.setting;
-    return { status: status(), ledger, head: await this.plant.head(), engine };
+    const { ledger, engine } = this.setting;
+    const status = (await this.plant.writes()) ? 'ready' : 'stepped-down';
+    return { status, ledger, head: await this.plant.head(), engine };
   }
 }

@@ -3,9 +3,12 @@ import { jsonAs } from './json';
 import { addressOf } from './paths';
 import type { Wanted, WebRoute } from './paths';
 
-/** Why there is no answer. `unreachable`: nobody answered, and nothing is known of what became of the request. */
+/**
+ * Why there is no answer. `unreachable`: nobody answered, and nothing is known of what became of the request.
+ * `elsewhere`: another server has taken the plant over, and this one can record nothing any more.
+ */
 export type Trouble =
-  | { readonly kind: 'unreachable' }
+  | { readonly kind: 'unreachable'; readonly elsewhere?: true }
   | {
       readonly kind: 'problem';
       readonly status: number;
@@ -55,8 +58,15 @@ export const onSignedOut = (hear: () => void): (() => void) => {
 };
 const SIGN_IN_NEEDED = 401;
 
+/** Whoever keeps entries until they are recorded keeps them here too: the other server knows their keys. */
+const nobodyIn = async (response: Response): Promise<Answered<never>> => {
+  const text = await response.text();
+  const isElsewhere = text.startsWith('{') && jsonAs<ProblemBody>(text).code === 'writer-elsewhere';
+  return isElsewhere ? { ok: false, trouble: { kind: 'unreachable', elsewhere: true } } : UNREACHABLE;
+};
+
 const answerIn = async <N extends WebRoute>(response: Response): Promise<Answered<AnswerOf<N>>> => {
-  if (NOBODY_ANSWERED.has(response.status)) return UNREACHABLE;
+  if (NOBODY_ANSWERED.has(response.status)) return nobodyIn(response);
   if (response.status === SIGN_IN_NEEDED) signedOut.forEach((hear) => hear());
   const text = await response.text();
   return response.ok

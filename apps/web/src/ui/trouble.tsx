@@ -14,7 +14,8 @@ const BY_STATUS: Readonly<Record<number, WordKey>> = {
 
 export const TroubleSays = ({ trouble }: { readonly trouble: Trouble }): ReactNode => {
   const { t, knows } = useSpeech();
-  if (trouble.kind === 'unreachable') return t('problem.unreachable');
+  if (trouble.kind === 'unreachable')
+    return t(trouble.elsewhere === true ? 'problem.writer-elsewhere' : 'problem.unreachable');
   const byCode = `problem.${trouble.code ?? ''}`;
   const key = knows(byCode) ? byCode : BY_STATUS[trouble.status];
   if (key !== undefined) return t(key);

@@ -2,4 +2,5 @@ export { openLedger } from './open-ledger';
 export type { LedgerOptions, OpenLedger } from './open-ledger';
 export { readLedger } from './read-ledger';
 export type { ReadLedger } from './read-ledger';
+export { assertNobodyWrites } from './sqlite-holder';
 export { QUIET_DRIVER } from './sqlite-sql';

@@ -10,6 +10,7 @@ import { openPostgres } from './postgres-engine';
 import type { PostgresPlace } from './postgres-engine';
 import { LEASE_MS } from './postgres-lease';
 import { openSqlite } from './sqlite-engine';
+import { assertNobodyWrites } from './sqlite-holder';
 import { checkpointsIn } from './tree/checkpoint-rows';
 import { treeOf } from './tree/open-tree';
 import { keepTilesUp } from './tree/tile-upkeep';
@@ -47,8 +48,9 @@ export type OpenLedger = Ledger & {
   readonly checkpoints: Checkpoints;
 };
 
-/** Opens the ledger as its one writer, making it where there is none. */
+/** Opens the ledger as its one writer, making it where there is none. Throws where another that lives writes it. */
 export const openLedger = async (options: LedgerOptions): Promise<OpenLedger> => {
+  if ('file' in options.at) await assertNobodyWrites(options.at.file);
   const engine = await engineAt(options);
   try {
     if (options.inMaking === true && 'file' in options.at)
@@ -86,6 +88,7 @@ const ledgerOn = async (engine: Engine, options: LedgerOptions): Promise<OpenLed
     after: (position, limit) => eventsAfter(engine.reader, position, limit),
     ofStreams: (streams) => eventsOfStreams(engine, streams),
     head: () => headOf(engine.reader),
+    writes: () => holds(engine, ledger, epoch),
     state: (kind, id) => stateOf(engine, writer, kind, id),
     news: writer.news,
     commits: writer.commits,
@@ -95,6 +98,15 @@ const ledgerOn = async (engine: Engine, options: LedgerOptions): Promise<OpenLed
     checkpoints: checkpointsIn(engine.reader, transaction),
     close: () => (closed ??= close()),
   };
+};
+
+/** Asked of the row itself: a writer with nothing to commit does not hear that another has taken over. */
+const holds = async (engine: Engine, ledger: string, epoch: number): Promise<boolean> => {
+  const rows = await engine.reader.query('SELECT 1 FROM writer WHERE plant = $1 AND epoch = $2', [
+    ledger,
+    epoch,
+  ]);
+  return rows.length > 0;
 };
 
 type FoldedKind<S> = {

@@ -33,6 +33,7 @@ const readingFrom = async (engine: Engine): Promise<ReadLedger> => {
     after: (position, limit) => eventsAfter(engine.reader, position, limit),
     ofStreams: (streams) => eventsOfStreams(engine, streams),
     head: () => headOf(engine.reader),
+    writes: () => Promise.resolve(false),
     state: async (kind, id) => {
       const events = await eventsOfStreams(engine, [`${kind.name}/${id}`]);
       return events.reduce((state, event) => kind.evolve(state, ofItsKind(typed(event))), kind.initial);

@@ -5,6 +5,7 @@ import type { Sql } from '../port';
 import type { Engine, Lease } from './engine';
 import { MIGRATIONS, MIGRATIONS_TABLE } from './migrations';
 import { poolOf } from './reader-pool';
+import { holderNow } from './sqlite-holder';
 import { connectSqlite } from './sqlite-sql';
 
 /** Two, so that a slow report leaves one for the screens. */
@@ -50,7 +51,7 @@ export const openSqlite = async (file: string): Promise<Engine> => {
     recordsAlone: true,
     among: (column) => `${column} IN (SELECT value FROM json_each($1))`,
     list: (texts) => JSON.stringify(texts),
-    lease: leaseOn(writer),
+    lease: leaseOn(writer, file),
     close: async () => {
       await reader.close();
       await writer.close();
@@ -64,12 +65,15 @@ const unlessEndedAlready = (error: unknown): void => {
   throw error;
 };
 
-/** A file has one machine's processes around it: who opens it last writes, and the one before finds out. */
-const leaseOn = (writer: Sql): Lease => ({
+/**
+ * A file has one machine's processes around it: who opens it last writes, and the one before finds out. That nobody
+ * alive is pushed aside is looked after before it is opened.
+ */
+const leaseOn = (writer: Sql, file: string): Lease => ({
   take: async (ledger) => {
     const [row] = await writer.query<{ epoch: number }>(
       'UPDATE writer SET epoch = epoch + 1, holder = $2 WHERE plant = $1 RETURNING epoch',
-      [ledger, `process ${process.pid}`],
+      [ledger, holderNow(file)],
     );
     if (row === undefined) throw new Error(`The writer row of ledger ${ledger} is missing`);
     return row;
