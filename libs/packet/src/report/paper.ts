@@ -1,16 +1,10 @@
-import { createRequire } from 'node:module';
-import { dirname, join } from 'node:path';
 import PDFDocument from 'pdfkit';
 import type { PacketFile } from '../packet-home';
-import { BODY, FOOT, GAP, MARGIN, SMALL, write } from './sheet';
+import { BODY, FACE, FOOT, GAP, MARGIN, SMALL, write } from './sheet';
 import type { Doc } from './sheet';
 import { width } from './sheet';
 import { drawTable } from './table';
 import type { Column } from './table';
-
-const FONTS = dirname(createRequire(__filename).resolve('@fontsource/atkinson-hyperlegible/package.json'));
-const font = (weight: 400 | 700): string =>
-  join(FONTS, 'files', `atkinson-hyperlegible-latin-${weight}-normal.woff`);
 
 /** Paper with a structure that a screen reader follows: headings, paragraphs, lists, tables. */
 export type Paper = {
@@ -36,7 +30,7 @@ const HEADINGS = { 1: 20, 2: 14, 3: 11 } as const;
 export const openPaper = ({ title, language, date, attached }: PaperWish): Paper => {
   const doc = new PDFDocument({
     ...{ subset: 'PDF/A-3a', pdfVersion: '1.7', tagged: true, lang: language, displayTitle: true },
-    ...{ size: 'LETTER', bufferPages: true, font: font(400) },
+    ...{ size: 'LETTER', bufferPages: true, font: FACE.plain },
     margins: { top: MARGIN, left: MARGIN, right: MARGIN, bottom: MARGIN + FOOT },
     info: { Title: title, CreationDate: date, ModDate: date },
   });
@@ -46,14 +40,13 @@ export const openPaper = ({ title, language, date, attached }: PaperWish): Paper
     doc.on('end', () => resolve(Buffer.concat(chunks)));
     doc.on('error', reject);
   });
-  doc.registerFont('plain', font(400)).registerFont('bold', font(700));
   attach(doc, attached, date);
 
   return {
     heading: (level, text) => drawHeading(doc, level, text),
     text: (text, { bold = false, small = false } = {}) => {
       write(doc, 'P', () => {
-        doc.font(bold ? 'bold' : 'plain').fontSize(small ? SMALL : BODY);
+        doc.font(bold ? FACE.bold : FACE.plain).fontSize(small ? SMALL : BODY);
         doc.text(text, MARGIN, doc.y, { width: width(doc) });
       });
       doc.y += GAP;
@@ -76,7 +69,7 @@ const drawHeading = (doc: Doc, level: 1 | 2 | 3, text: string): void => {
   // A heading alone at the foot of a page says nothing.
   if (doc.y + size * 4 > doc.page.maxY()) doc.addPage();
   write(doc, `H${level}`, () => {
-    doc.font('bold').fontSize(size);
+    doc.font(FACE.bold).fontSize(size);
     doc.text(text, MARGIN, doc.y + GAP, { width: width(doc) });
   });
   doc.y += GAP;
@@ -87,7 +80,7 @@ const drawList = (doc: Doc, items: readonly string[]): void => {
   doc.addStructure(list);
   for (const item of items) {
     const element = doc.struct('LI', {}, () => {
-      doc.font('plain').fontSize(BODY);
+      doc.font(FACE.plain).fontSize(BODY);
       doc.text(`–  ${item}`, MARGIN, doc.y, { width: width(doc), paragraphGap: 2 });
     });
     list.add(element);
@@ -113,7 +106,7 @@ const drawFeet = (doc: Doc, foot: (page: number, of: number) => string): void =>
     // Below the bottom margin pdfkit would start another page.
     doc.page.margins.bottom = 0;
     doc.markContent('Artifact', { type: 'Pagination' });
-    doc.font('plain').fontSize(SMALL);
+    doc.font(FACE.plain).fontSize(SMALL);
     doc.text(foot(n + 1, count), MARGIN, doc.page.height - MARGIN - FOOT / 2, { width: width(doc) });
     doc.endMarkedContent();
   }

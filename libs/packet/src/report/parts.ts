@@ -124,8 +124,8 @@ const valueSays = (
   { home: { names }, language }: Pick<Reporting, 'home' | 'language'>,
 ): string => {
   const where = place === undefined ? '' : ` (${names.place(place)[language]})`;
-  const symbol = unit === null ? '' : ` ${measureUnit(unit)?.symbol ?? unit}`;
-  return `${names.characteristic(operation, characteristic)[language]}${where}: ${value}${symbol}`;
+  const symbol = unit === null ? '' : (measureUnit(unit)?.symbol ?? unit);
+  return `${names.characteristic(operation, characteristic)[language]}${where}: ${`${value} ${symbol}`.trim()}`;
 };
 
 /** Values stand in the ledger as they were checked on their way in. */

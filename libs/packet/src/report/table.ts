@@ -1,4 +1,4 @@
-import { GAP, MARGIN, SMALL, width } from './sheet';
+import { FACE, GAP, MARGIN, SMALL, width } from './sheet';
 import type { Doc } from './sheet';
 
 export type Column = {
@@ -45,7 +45,7 @@ const widthsOf = ({ doc, columns }: Drawn): readonly number[] => {
 };
 
 const heightOf = (drawn: Drawn, row: readonly string[]): number => {
-  drawn.doc.font('plain').fontSize(SMALL);
+  drawn.doc.font(FACE.plain).fontSize(SMALL);
   const heights = widthsOf(drawn).map((wide, n) =>
     drawn.doc.heightOfString(row[n] ?? '', { width: wide - CELL * 2 }),
   );
@@ -62,7 +62,7 @@ const drawRow = (drawn: Drawn, row: readonly string[], head: boolean): void => {
   for (const [n, wide] of widthsOf(drawn).entries()) {
     const left = x;
     const cell = doc.struct(head ? 'TH' : 'TD', {}, () => {
-      doc.font(head ? 'bold' : 'plain').fontSize(SMALL);
+      doc.font(head ? FACE.bold : FACE.plain).fontSize(SMALL);
       doc.text(row[n] ?? '', left + CELL, top + CELL, { width: wide - CELL * 2 });
     });
     element.add(cell);
