@@ -65,6 +65,9 @@ function* runSite(world: World, part: HomePart, chance: Chance): Flow {
     shortages: [],
     leftOpen: new Set(),
     vouched: new Set(),
+    agency: chance.branch('agency'),
+    seenAt: null,
+    redTags: [],
     at: 'site',
     now: later(world, part.shippedMs + DAY_MS * chance.between(1, 6), 30),
   };

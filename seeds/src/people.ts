@@ -44,6 +44,7 @@ const office = (): readonly Omit<NewPerson, 'person' | 'name'>[] => [
   { roles: ['quality-manager'], crew: 'quality', stations: [] },
   { roles: ['quality-manager', 'administrator'], crew: 'quality', stations: [] },
   { roles: ['auditor'], crew: null, stations: [] },
+  { roles: ['agency-inspector'], crew: null, stations: [] },
 ];
 
 export const demoPeople = (): readonly DemoPerson[] =>
@@ -59,6 +60,8 @@ export type Staff = {
   readonly crew: (crew: string) => readonly string[];
   readonly inspectors: readonly string[];
   readonly qualityManager: string;
+  /** The inspection agency's own. */
+  readonly agency: string;
 };
 
 export const staffOf = (people: readonly DemoPerson[]): Staff => {
@@ -70,12 +73,15 @@ export const staffOf = (people: readonly DemoPerson[]): Staff => {
   const holding = (role: string): readonly string[] =>
     people.filter(({ roles }) => roles.includes(role)).map(({ person }) => person);
   const [qualityManager] = holding('quality-manager');
+  const [agency] = holding('agency-inspector');
+  if (agency === undefined) throw new Error('The demonstration plant has no inspection agency');
   if (qualityManager === undefined) throw new Error('The demonstration plant has no quality manager');
   return {
     all: people,
     crew: (crew) => crews.get(crew) ?? [],
     inspectors: holding('inspector'),
     qualityManager,
+    agency,
   };
 };
 

@@ -1,3 +1,4 @@
+import { agencyLooks, stageToSee } from './agency-look';
 import { tell } from './flow';
 import { look } from './flow';
 import type { Flow } from './flow';
@@ -46,6 +47,7 @@ export function* runSection(world: World, part: SectionPart, chance: Chance): Fl
     ),
   );
   const cards = yield* look(own.serial, `${JSON.stringify(part.home.design)} ${JSON.stringify(own.design)}`);
+  const agency = chance.branch('agency');
   const section: Section = {
     world,
     chance,
@@ -61,6 +63,9 @@ export function* runSection(world: World, part: SectionPart, chance: Chance): Fl
     shortages: [],
     leftOpen: leftOpenFor(part.stays),
     vouched: new Set(),
+    agency,
+    seenAt: stageToSee(world.stations, part.index, agency),
+    redTags: [],
     at: first.station,
     now: first.fromMs,
   };
@@ -91,6 +96,7 @@ function* stayAt(section: Section, stay: Stay): Flow {
   yield* workOfShops(section, stay.station);
   if (isLast(section, stay.station)) yield* beforeFinal(section, stay.station);
   yield* workAt(section, stay.station, cardsOf(section, stay.station));
+  if (section.seenAt === stay.station && section.now < world.endMs) yield* agencyLooks(section);
   if (stay.pulled !== null) yield* pulled(section, stay, stay.pulled);
   if (stay.toMs === null) return;
 

@@ -40,6 +40,11 @@ export type Section = {
   readonly leftOpen: ReadonlySet<string>;
   /** Inspectors who signed for work of a crew: they do not look at it a second time. */
   readonly vouched: Set<string>;
+  /** What the inspection agency does here is drawn apart: without it the story would be the same. */
+  readonly agency: Chance;
+  /** The station at which it looks; null: not at this section. */
+  readonly seenAt: string | null;
+  readonly redTags: string[];
   /** The station it stands at. */
   at: string;
   now: number;
@@ -49,12 +54,17 @@ export type Section = {
 export const isReached = ({ world, at }: Section, card: Card): boolean =>
   world.stations.indexOf(card.station) <= world.stations.indexOf(at);
 
+/** Not the quality manager's to decide: the agency's tag, and what waits for somebody to look. */
+const OF_OTHERS: ReadonlySet<string> = new Set(['red-tag', 'contained']);
+
 /** Defects a telling opened, its holds among them, are from now on known. */
 export const learn = (section: Section, said: readonly Said[]): void => {
   for (const one of said) {
     if (!one.ok) continue;
     if (one.answer.holds !== undefined)
-      section.recordHolds = one.answer.holds.filter(({ defect }) => defect === null);
+      section.recordHolds = one.answer.holds.filter(
+        ({ defect, reason }) => defect === null && !OF_OTHERS.has(reason),
+      );
     for (const hold of one.answer.holds ?? []) {
       const { defect } = hold;
       if (defect === null || section.defects.some((known) => known.defect === defect)) continue;
@@ -66,6 +76,7 @@ export const learn = (section: Section, said: readonly Said[]): void => {
 /** A mistaken entry may land on work this section has not had yet; once withdrawn, all it had opened is forgotten. */
 export const asOtherHalf = (section: Section): OtherHalf => ({
   mayTakeUp: (operation) => section.cards.has(operation) && !section.done.has(operation),
+  hasDone: (operation) => section.done.has(operation),
   forget: (operation) => {
     section.recordHolds = section.recordHolds.filter((hold) => hold.operation !== operation);
     const still = section.defects.filter((known) => known.operation !== operation);

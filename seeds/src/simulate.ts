@@ -1,6 +1,7 @@
 import type { Plant, Sender } from '@libs/plant';
 import type { RulebookFiles } from '@libs/rulebook';
 import type { Flow } from './flow';
+import { runAgency } from './agency-visits';
 import { runLots } from './lot-run';
 import type { Card } from './measured';
 import { demoInstruments } from './instruments';
@@ -56,7 +57,9 @@ export const simulate = async (simulation: Simulation): Promise<Simulated> => {
   const lots = stations.flatMap(({ id, lotKinds }) =>
     lotKinds.map((kind) => runLots(setting.world, id, kind, chance.branch(`lot ${id} ${kind}`))),
   );
-  const told = await tellAll(simulation, setting, sender, [...lots, ...threadsOf(setting, chance)]);
+  const agency = runAgency(setting.world, chance.branch('agency'));
+  const threads = [agency, ...lots, ...threadsOf(setting, chance)];
+  const told = await tellAll(simulation, setting, sender, threads);
   return {
     ...told,
     signIns: signIns(demoPeople()),

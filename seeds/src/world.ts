@@ -17,7 +17,10 @@ export type World = {
   /** Shops that feed a line station, worked while the section stands at the station named. */
   readonly shops: ReadonlyMap<string, readonly string[]>;
   readonly instruments: ReadonlyMap<string, string>;
-  readonly labels: { next: number };
+  /** How many are used up, and how many the agency has given out. */
+  readonly labels: { next: number; received: number };
+  /** Containments begun, and red tags given out. */
+  readonly contained: { count: number; tags: number };
   /** Lots mounted now, by station and kind, and those the story knows to be bad. */
   readonly mounted: Map<string, string>;
   readonly badLots: Set<string>;
@@ -29,6 +32,7 @@ export type World = {
 /** What somebody who scans the wrong half brings about on it. */
 export type OtherHalf = {
   readonly mayTakeUp: (operation: string) => boolean;
+  readonly hasDone: (operation: string) => boolean;
   readonly forget: (operation: string) => void;
 };
 

@@ -104,23 +104,18 @@ describe('what a plant is told', () => {
     expect((await small.plant.asks.section(WET, null))?.stage).toBe('shipped');
   });
 
-  it('uses a label number once', async () => {
+  it('refuses a label while anything is missing, says what, and leaves the number unused', async () => {
     await small.tell('start', { serial: WET, at: 'final' });
-    await small.tell('start', { serial: DRY, at: 'final' });
-    const labelled = await small.tell(
+    const refused = await small.tell(
       'label',
       { serial: WET, number: 'ABC 123 456', photos: [PHOTO] },
       'inspector',
     );
-    expect(places(labelled).slice(0, 2)).toStrictEqual([
-      `section/${WET} LabelAffixed`,
-      `section/${WET} WorkRecorded`,
-    ]);
-    expect(places(labelled).at(-1)).toBe('label/ABC123456 LabelUsed');
-    expect(await small.rejection('label', { serial: DRY, number: 'ABC123456' }, 'inspector')).toMatchObject({
-      code: 'label-already-used',
-      pointer: '/number',
-    });
+    expect(refused.answer).toBe('refused');
+    expect(places(refused)).toStrictEqual([`section/${WET} LabelRefused`]);
+    expect(refused.findings.map(({ rule }) => rule)).toEqual(
+      expect.arrayContaining(['required-work-unproven', 'stage-not-seen']),
+    );
   });
 
   it('holds a section for the plant’s own reason until someone who may decides', async () => {

@@ -201,22 +201,23 @@ describe('a label number', () => {
 });
 
 describe('the rulebook', () => {
+  const facts = { actor: 'office', now: '2026-01-01T00:00:00.000Z' };
   const issue = (digest: string, effectiveFrom: string) =>
     ({ type: 'IssueRevision', data: { effectiveFrom, files: {}, digest, approvedBy: null } }) as const;
   const spring = issue('a', '2026-03-01T00:00:00.000-06:00');
   const summer = issue('b', '2026-06-01T00:00:00.000-05:00');
 
   it('numbers its revisions in a row', () => {
-    const { state } = told(RULEBOOK, {}, spring, summer);
+    const { state } = told(RULEBOOK, facts, spring, summer);
     expect(state.revisions.map(({ revision }) => revision)).toStrictEqual([1, 2]);
   });
 
   it('issues the same files for the same day once', () => {
-    expect(told(RULEBOOK, {}, spring, spring).last).toStrictEqual({ ok: true, events: [] });
+    expect(told(RULEBOOK, facts, spring, spring).last).toStrictEqual({ ok: true, events: [] });
   });
 
   it('has in force what became effective last', () => {
-    const { state } = told(RULEBOOK, {}, spring, summer);
+    const { state } = told(RULEBOOK, facts, spring, summer);
     expect(inForceAt(state, '2026-02-28T23:59:59.000-06:00')).toBeNull();
     expect(inForceAt(state, '2026-03-01T00:00:00.000-06:00')?.revision).toBe(1);
     expect(inForceAt(state, '2026-06-01T05:00:00.000Z')?.revision).toBe(2);

@@ -184,7 +184,7 @@ describe('a label', () => {
       );
   });
 
-  it('affixed while a hold is open holds the section: it is on the wall', () => {
+  it('does not go on while a hold is open, and the asking is on record with what is missing', () => {
     const held: UnitEvent = {
       type: 'HoldPlaced',
       data: {
@@ -196,9 +196,10 @@ describe('a label', () => {
         defect: null,
       },
     };
-    const [, work] = given(...onLine('final'), held)
-      .when(label, { signer: INSPECTOR })
-      .events();
-    expect(work).toMatchObject({ data: { findings: [{ rule: 'held', grade: 'refuse', hold: 'h' }] } });
+    const answers = given(...onLine('final'), held).when(label, { signer: INSPECTOR });
+    answers.recordsTypes('LabelRefused');
+    expect(answers.events()[0]).toMatchObject({
+      data: { number: 'ABC123456', findings: [{ rule: 'held', grade: 'refuse', hold: 'h' }] },
+    });
   });
 });

@@ -73,30 +73,29 @@ export const tellContainedLook =
     const arrival = arrivalOf(workings, { route: 'containedLook', body, sender, params });
     const containment = params['containment'] ?? '';
     const { serial, found } = body;
-    const { opened } = await workings.ledger.state(CONTAINMENT, containment);
     const unit = await workings.ledger.state(SECTION, serial);
-    const hold = opened?.sections.find((section) => section.serial === serial)?.hold ?? null;
-    const cause = opened === null ? null : await causeOf(workings, opened);
-    const defect = found && cause !== null ? `${sender.key}-0` : null;
+    const { opened } = await workings.ledger.state(CONTAINMENT, containment);
+    const what = found && opened !== null ? await foundAgain(workings, opened, `${sender.key}-0`) : null;
+    const look = { containment, serial, found, defect: what?.defect ?? null };
     const outcome = await askLedger(workings, arrival, [
       partOf({
         kind: CONTAINMENT,
         id: containment,
-        command: {
-          type: 'InspectContained',
-          data: { containment, serial, found, defect, ...noteIn(workings, arrival, containment) },
-        },
+        command: { type: 'InspectContained', data: { ...look, ...noteIn(workings, arrival, containment) } },
         facts: () => ({}),
       }),
-      ...(found ? [] : releasePart(workings, arrival, unit, hold)),
-      ...(defect === null || cause === null
-        ? []
-        : [defectPart(workings, arrival, unit, { defect, ...cause })]),
+      ...(found ? [] : releasePart(workings, arrival, unit, holdOn(opened, serial))),
+      ...(what === null ? [] : [defectPart(workings, arrival, unit, what)]),
     ]);
     return outcome.ok
       ? { ok: true, answer: await recordedAnswer(workings, outcome) }
       : rejected(outcome.rejection, body);
   };
+
+type Opened = Pick<ContainmentOpened['data'], 'serial' | 'defect' | 'operation' | 'sections'>;
+
+const holdOn = (opened: Opened | null, serial: string): string | null =>
+  opened?.sections.find((section) => section.serial === serial)?.hold ?? null;
 
 /** Released by hand meanwhile, there is nothing left to release. */
 const releasePart = (
@@ -116,26 +115,26 @@ const releasePart = (
         ),
       ];
 
-type Cause = { readonly component: string; readonly symptom: string; readonly operation: string };
+type Found = {
+  readonly defect: string;
+  readonly component: string;
+  readonly symptom: string;
+  readonly operation: string;
+};
 
 /** What was found on the first section is what was looked for on the others. */
-const causeOf = async (
-  { views }: Workings,
-  { serial, defect, operation }: Pick<ContainmentOpened['data'], 'serial' | 'defect' | 'operation'>,
-): Promise<Cause | null> => {
+const foundAgain = async ({ views }: Workings, opened: Opened, defect: string): Promise<Found | null> => {
+  const { serial, operation } = opened;
   const rows = await views.defects({ serial }, { from: '0000-00-00', to: '9999-99-99' }, DEFECTS_OF_UNIT);
-  const first = rows.find((row) => row.defect === defect);
-  return first === undefined ? null : { component: first.component, symptom: first.symptom, operation };
+  const first = rows.find((row) => row.defect === opened.defect);
+  return first === undefined
+    ? null
+    : { defect, component: first.component, symptom: first.symptom, operation };
 };
 
 const DEFECTS_OF_UNIT = 500;
 
-const defectPart = (
-  workings: Workings,
-  arrival: Arrival,
-  unit: Unit,
-  { defect, ...cause }: Cause & { readonly defect: string },
-): AnyPart =>
+const defectPart = (workings: Workings, arrival: Arrival, unit: Unit, { defect, ...cause }: Found): AnyPart =>
   unitPart(
     workings,
     { kind: 'section', serial: unit.serial },

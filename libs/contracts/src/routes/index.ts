@@ -1,11 +1,13 @@
 import type { z } from 'zod';
 import { accessRoutes } from './access';
 import { defectsRoutes } from './defects';
+import { equipmentRoutes } from './equipment';
 import { flowRoutes } from './flow';
 import { inspectionRoutes } from './inspection';
 import { plantRoutes } from './plant';
 import { qualityRoutes } from './quality';
 import { releaseRoutes } from './release';
+import { rulebookRoutes } from './rulebook';
 import { workRoutes } from './work';
 import type { Route } from './route';
 
@@ -18,9 +20,11 @@ export const ROUTES = {
   ...qualityRoutes,
   ...workRoutes,
   ...defectsRoutes,
+  ...equipmentRoutes,
   ...flowRoutes,
   ...inspectionRoutes,
   ...releaseRoutes,
+  ...rulebookRoutes,
 } as const satisfies Record<string, Route>;
 
 export type RouteName = keyof typeof ROUTES;
@@ -29,11 +33,11 @@ export type AnswerOf<N extends RouteName> = z.output<(typeof ROUTES)[N]['answer'
 export type TellingName = {
   [N in RouteName]: (typeof ROUTES)[N] extends { readonly body: z.ZodType } ? N : never;
 }[RouteName];
-/** What the plant is told. Who may come in is the server's own affair. */
-export type PlantTelling = Exclude<TellingName, keyof typeof accessRoutes>;
+/** What the floor tells. Who may come in is the server's own affair, the rulebook the plant's desk's. */
+export type PlantTelling = Exclude<TellingName, keyof typeof accessRoutes | keyof typeof rulebookRoutes>;
 export const PLANT_TELLINGS: ReadonlySet<string> = new Set(
   Object.entries(ROUTES)
-    .filter(([name, route]) => 'body' in route && !(name in accessRoutes))
+    .filter(([name, route]) => 'body' in route && !(name in accessRoutes) && !(name in rulebookRoutes))
     .map(([name]) => name),
 );
 export type BodyOf<N extends TellingName> = z.output<(typeof ROUTES)[N]['body']>;

@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import type { z } from 'zod';
 import * as more from '../release-shapes';
 import * as shapes from '../shapes';
 import { get, tell } from './route';

@@ -1,3 +1,4 @@
+import type { Envelope } from '@libs/kernel';
 import type { Ledger } from '@libs/ledger';
 import type { ViewReader } from '@libs/views';
 import type { NameBook } from '../names';
@@ -16,6 +17,8 @@ export type Asked = {
   ) => string | null;
   /** Streams of a kind, in the order of their names. */
   readonly streamsOf: (kind: string) => Promise<readonly string[]>;
+  /** Events that name something; some may only seem to. */
+  readonly mentioning: (text: string) => Promise<readonly Envelope[]>;
   /** Lots in quarantine. */
   readonly quarantined: () => Promise<
     readonly { readonly lot: string; readonly reason: string; readonly since: string }[]

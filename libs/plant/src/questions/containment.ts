@@ -59,17 +59,25 @@ const doneOf = (unit: Unit, operation: string): DoneOnce => {
 };
 
 /** A shift is a crew on one day of the floor. A design is shared once the operation was done to it at all. */
-export const sharedBy = (failing: DoneOnce, other: DoneOnce, { from, to }: Span): Shared[] => {
-  if (other.at === null) return [];
-  const shares: Shared[] = [];
-  const sameCrew = failing.crew !== null && failing.crew === other.crew;
-  if (sameCrew) shares.push('crew');
-  if (sameCrew && failing.at !== null && floorDay(failing.at) === floorDay(other.at)) shares.push('shift');
-  if (other.lots.some((lot) => failing.lots.includes(lot))) shares.push('lot');
-  if (failing.instrument !== null && failing.instrument === other.instrument) shares.push('instrument');
-  if (failing.model === other.model) shares.push('design');
-  if ((from !== null || to !== null) && isWithin(other.at, from, to)) shares.push('span');
-  return shares;
+export const sharedBy = (failing: DoneOnce, other: DoneOnce, span: Span): Shared[] => {
+  const { at } = other;
+  return at === null ? [] : SHARED.filter((by) => SAME[by](failing, { ...other, at }, span));
+};
+
+const SHARED: readonly Shared[] = ['crew', 'shift', 'lot', 'instrument', 'design', 'span'];
+
+type Done = DoneOnce & { readonly at: string };
+
+const sameCrew = ({ crew }: DoneOnce, other: DoneOnce): boolean => crew !== null && crew === other.crew;
+
+const SAME: { readonly [by in Shared]: (failing: DoneOnce, other: Done, span: Span) => boolean } = {
+  crew: sameCrew,
+  shift: (failing, other) =>
+    sameCrew(failing, other) && failing.at !== null && floorDay(failing.at) === floorDay(other.at),
+  lot: ({ lots }, other) => other.lots.some((lot) => lots.includes(lot)),
+  instrument: ({ instrument }, other) => instrument !== null && instrument === other.instrument,
+  design: ({ model }, other) => model === other.model,
+  span: (_failing, { at }, { from, to }) => (from !== null || to !== null) && isWithin(at, from, to),
 };
 
 const isWithin = (at: string, from: string | null, to: string | null): boolean =>

@@ -6,6 +6,7 @@ import { containmentsQuestion, sharingQuestion } from './containment';
 import { dataPlateQuestion } from './data-plate';
 import { defectCountsQuestion } from './defect-counts';
 import { defectsQuestion } from './defects';
+import { equipmentQuestion } from './equipment';
 import { historyQuestion } from './history';
 import { holdsQuestion } from './holds';
 import { homesQuestion } from './homes';
@@ -14,6 +15,7 @@ import { lineQuestion } from './line';
 import { openDefectsQuestion } from './open-defects';
 import { passagesQuestion } from './passages';
 import { plantQuestion } from './plant';
+import { instrumentReachQuestion, lotReachQuestion } from './reach';
 import { releasesQuestion, sectionReleaseQuestion } from './release';
 import { sectionQuestion } from './section';
 import { yieldQuestion } from './yield';
@@ -21,7 +23,7 @@ import { yieldTrendQuestion } from './yield-trend';
 
 export type { Asked } from './asked';
 export { GOVERNING } from './governing';
-export { quarantinedLots, streamsOf } from './streams';
+export { eventsMentioning, quarantinedLots, streamsOf } from './streams';
 export { eventId, leafHex } from './event-identity';
 
 /** Everything the plant can be asked, one file a question. */
@@ -46,4 +48,7 @@ export const questionsOf = (asked: Asked): Questions => ({
   dataPlate: dataPlateQuestion(asked),
   sharing: sharingQuestion(asked),
   containments: containmentsQuestion(asked),
+  equipment: equipmentQuestion(asked),
+  instrumentReach: instrumentReachQuestion(asked),
+  lotReach: lotReachQuestion(asked),
 });

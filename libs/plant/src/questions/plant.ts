@@ -8,7 +8,7 @@ type PlantAnswer = AnswerOf<'plant'>;
 
 /** What every screen needs once. Empty lists while the plant has no rulebook. */
 export const plantQuestion =
-  ({ ledger, plans }: Asked) =>
+  ({ ledger, plans, clock }: Asked) =>
   async (): Promise<PlantAnswer> => {
     const { opened } = await ledger.state(PLANT, 'plant');
     const known = plans.current();
@@ -17,7 +17,7 @@ export const plantQuestion =
       zone: opened?.zone ?? 'UTC',
       demonstration: opened?.demonstration ?? false,
       ledger: ledger.id,
-      revision: known?.revision ?? null,
+      revision: plans.inForce(new Date(clock()).toISOString())?.revision ?? known?.revision ?? null,
       governing: GOVERNING,
       ...(known === null ? NO_LISTS : listsOf(known.rulebook)),
     };

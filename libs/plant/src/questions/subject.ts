@@ -2,7 +2,6 @@ import type { CompiledPlan, WorkState } from '@libs/judge';
 import { HOME, SECTION } from '@libs/record';
 import type { Unit } from '@libs/record';
 import { workOfSections } from '../home-plan';
-import type { Plans } from '../plans';
 import type { Asked } from './asked';
 
 /** A section or a home as a screen asks for it: with its home, its sisters, and all that is known of its work. */
@@ -26,17 +25,15 @@ export const subjectOf = async (serial: string, asked: Asked): Promise<Subject |
   const sections: Unit[] = [];
   for (const each of unit.sections) sections.push(await ledger.state(SECTION, each));
   const known = sections.filter(({ kind }) => kind !== 'unknown');
-  return unit.kind === 'section'
-    ? ofSection(unit, home, known, asked.plans)
-    : ofHome(unit, known, asked.plans);
+  return unit.kind === 'section' ? ofSection(unit, home, known, asked) : ofHome(unit, known, asked);
 };
 
 /** What is done at the site is recorded in the home's own stream, and stands for each of its sections. */
-const ofSection = (unit: Unit, home: Unit, sections: readonly Unit[], plans: Plans): Subject => ({
+const ofSection = (unit: Unit, home: Unit, sections: readonly Unit[], asked: Asked): Subject => ({
   unit,
   home,
   sections,
-  plan: planOf(unit, plans),
+  plan: planOf(unit, asked),
   state: {
     work: { ...home.work, ...unit.work },
     defects: [...unit.defects, ...home.defects],
@@ -44,9 +41,9 @@ const ofSection = (unit: Unit, home: Unit, sections: readonly Unit[], plans: Pla
   },
 });
 
-const ofHome = (home: Unit, sections: readonly Unit[], plans: Plans): Subject => {
+const ofHome = (home: Unit, sections: readonly Unit[], asked: Asked): Subject => {
   const planned = sections.flatMap((unit) => {
-    const plan = planOf(unit, plans);
+    const plan = planOf(unit, asked);
     return plan === null ? [] : [{ unit, plan }];
   });
   const inPlant = workOfSections(planned);
@@ -57,7 +54,7 @@ const ofHome = (home: Unit, sections: readonly Unit[], plans: Plans): Subject =>
     plan:
       home.revision === null
         ? null
-        : plans.planForHome(
+        : asked.plans.planForHome(
             home.revision,
             home.design,
             sections.map(({ design }) => design),
@@ -70,10 +67,10 @@ const ofHome = (home: Unit, sections: readonly Unit[], plans: Plans): Subject =>
   };
 };
 
-const planOf = (unit: Unit, plans: Plans): CompiledPlan | null => {
+const planOf = (unit: Unit, { plans, clock }: Asked): CompiledPlan | null => {
   if (unit.revision !== null) return plans.planFor(unit.revision, unit.design);
 
-  const current = plans.current();
+  const current = plans.inForce(new Date(clock()).toISOString()) ?? plans.current();
   const answer = current === null ? null : plans.tryPlanFor(current.revision, unit.design);
   return answer?.ok === true ? answer.plan : null;
 };

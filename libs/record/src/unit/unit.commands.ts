@@ -1,5 +1,6 @@
 import type { Design, FindingClass, Proof, RecordedValue } from '@libs/judge';
 import type { Severity } from './unit.events';
+import type { UnitChangeCommand } from './unit.change.commands';
 import type { UnitReleaseCommand } from './unit.release.commands';
 
 /** What can be asked or told of a unit. `note` is sealed free text. */
@@ -25,7 +26,8 @@ export type UnitCommand =
   | ReleaseHold
   | AffixLabel
   | ApplyRevision
-  | UnitReleaseCommand;
+  | UnitReleaseCommand
+  | UnitChangeCommand;
 
 type Command<T extends string, D> = { readonly type: T; readonly data: D };
 

@@ -1,10 +1,15 @@
 import { ask } from './unit.askings';
 import type { UnitCommand } from './unit.commands';
+import { changeOrder } from './unit.changed-order';
 import { openCover } from './unit.covers';
 import { closeDefect, recordDefect, recordRework, verifyDefect } from './unit.defects';
+import { approveDeviation } from './unit.deviations';
 import { dispositionDefect, reviseCause } from './unit.dispositions';
 import type { UnitFacts } from './unit.facts';
 import { placeHold, releaseHold } from './unit.holds';
+import { freeFromLot, holdForLot } from './unit.lot-holds';
+import { recheckHolds } from './unit.recheck';
+import { mindDestination } from './unit.zones';
 import { liftRedTag, placeRedTag, seeStage } from './unit.agency';
 import { affixLabel, replaceLabel } from './unit.labels';
 import { correctWork, withdrawWork } from './unit.mending';
@@ -52,6 +57,12 @@ const FUNCTIONS: { readonly [T in UnitCommand['type']]: Decide<Named<T>> } = {
   ReplaceLabel: replaceLabel,
   SetDestination: setDestination,
   ApplyRevision: applyRevision,
+  ChangeOrder: changeOrder,
+  ApproveDeviation: approveDeviation,
+  MindDestination: mindDestination,
+  HoldForLot: holdForLot,
+  FreeFromLot: freeFromLot,
+  RecheckHolds: recheckHolds,
   ShipSection: shipSection,
 };
 

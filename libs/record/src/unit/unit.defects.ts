@@ -143,3 +143,8 @@ export const decidersOnly = ({ signer }: UnitFacts): Guard =>
   signer.roles.some((role) => DECIDERS.includes(role))
     ? null
     : { code: 'not-allowed', actor: signer.actor, needs: 'quality-manager' };
+
+export const managerOnly = ({ signer }: UnitFacts): Guard =>
+  signer.roles.includes('quality-manager')
+    ? null
+    : { code: 'not-allowed', actor: signer.actor, needs: 'quality-manager' };

@@ -2,7 +2,7 @@ import { accept, reject } from '@libs/kernel';
 import type { DispositionDefect, ReviseCause } from './unit.release.commands';
 import { chargedTo, freed, openDefect } from './unit.defects';
 import type { UnitEvent } from './unit.events';
-import type { UnitFacts } from './unit.facts';
+import type { Codes, UnitFacts } from './unit.facts';
 import { judgingOf } from './unit.guards';
 import type { Guard, UnitDecision } from './unit.rejections';
 import type { Unit } from './unit.state';
@@ -19,13 +19,9 @@ export const reviseCause = ({ data }: ReviseCause, unit: Unit, facts: UnitFacts)
   if (!ready.ok) return ready;
   const { defect, operation, note } = data;
   const open = unit.defects.find((each) => each.defect === defect);
-  if (open === undefined && !unit.closed.includes(defect)) return reject({ code: 'defect-unknown', defect });
-  if (operation !== null && !ready.judging.codes.operations.has(operation)) {
-    return reject({ code: 'operation-unknown', operation });
-  }
-  const unfit = managersOnly(facts);
+  const unfit = causeGuard(data, unit, ready.judging.codes) ?? managersOnly(facts);
   if (unfit !== null) return reject(unfit);
-  if (open !== undefined && open.operation === operation) return accept();
+  if (open?.operation === operation) return accept();
 
   return accept({
     type: 'CauseRevised',
@@ -38,6 +34,14 @@ export const reviseCause = ({ data }: ReviseCause, unit: Unit, facts: UnitFacts)
       note,
     },
   });
+};
+
+const causeGuard = ({ defect, operation }: ReviseCause['data'], unit: Unit, codes: Codes): Guard => {
+  const isKnown = unit.defects.some((open) => open.defect === defect) || unit.closed.includes(defect);
+  if (!isKnown) return { code: 'defect-unknown', defect };
+  return operation === null || codes.operations.has(operation)
+    ? null
+    : { code: 'operation-unknown', operation };
 };
 
 export const dispositionDefect = (

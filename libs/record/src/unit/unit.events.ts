@@ -1,5 +1,6 @@
 import type { Design, Finding, FindingClass, Proof, RecordedValue } from '@libs/judge';
 import type { Recorded } from '@libs/kernel';
+import type { UnitChangeEvent } from './unit.change.events';
 import type { UnitReleaseEvent } from './unit.release.events';
 import type { RevisionApplied } from './unit.revision.events';
 
@@ -31,7 +32,8 @@ export type UnitEvent =
   | HoldReleased
   | LabelAffixed
   | RevisionApplied
-  | UnitReleaseEvent;
+  | UnitReleaseEvent
+  | UnitChangeEvent;
 
 type Event<T extends string, D> = {
   readonly type: T;

@@ -2,7 +2,7 @@ import type { Finding, OpenDefect } from '@libs/judge';
 import { workCorrected, workEntered, workWithdrawn } from './unit.entries';
 import type { RecordedUnitEvent } from './unit.events';
 import { entryOf } from './unit.findings';
-import { revisionApplied } from './unit.revision.applied';
+import { missingFrom, revisionApplied } from './unit.revision.applied';
 import { causeRevised, coverOpened, redTagLifted, redTagPlaced } from './unit.released';
 import type { Unit } from './unit.state';
 
@@ -64,6 +64,8 @@ const FUNCTIONS: { readonly [T in RecordedUnitEvent['type']]: Evolve<Of<T>> } = 
   LabelRefused: unchanged,
   LabelReplaced: (unit, { data }) => ({ ...unit, label: data.number }),
   RevisionApplied: revisionApplied,
+  OrderChanged: (unit, event) => orderChanged(unit, event),
+  DeviationApproved: (unit, { data }) => ({ ...unit, deviations: [...unit.deviations, data.deviation] }),
   DestinationSet: (unit, { data }) => ({ ...unit, destination: data.destination }),
   HoldPlaced: (unit, event) => holdPlaced(unit, event),
   HoldReleased: (unit, event) => holdReleased(unit, event),
@@ -84,6 +86,13 @@ const ordered = (
 ): Unit => ({ ...unit, kind, serial, home, model, design, sections, destination, stage: 'ordered' });
 
 type Ordered = Pick<Unit, 'home' | 'model' | 'design' | 'sections'> & Partial<Pick<Unit, 'destination'>>;
+
+/** What the new order asks for, and nobody was asked for then, is missing from here on. */
+const orderChanged = (unit: Unit, { data }: Of<'OrderChanged'>): Unit => ({
+  ...unit,
+  design: data.design,
+  work: missingFrom(unit.work, data.findings),
+});
 
 const moved = (unit: Unit, { data, occurredAt }: Of<'SectionMoved'>): Unit => ({
   ...unit,

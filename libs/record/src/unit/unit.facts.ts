@@ -1,4 +1,12 @@
-import type { CompiledPlan, DoneWork, Signer, UsedInstrument, WorkedLot, WorkState } from '@libs/judge';
+import type {
+  CompiledPlan,
+  DoneWork,
+  Finding,
+  Signer,
+  UsedInstrument,
+  WorkedLot,
+  WorkState,
+} from '@libs/judge';
 import type { Evidence } from './unit.state';
 
 /** The codes of the rulebook a unit is judged by. A kind of which the rulebook lists none takes any code. */
@@ -55,6 +63,8 @@ export type UnitFacts = {
   readonly heldStations: readonly HeldStation[];
   /** The plan of another revision the unit is to be judged by; absent: none is asked for, or it is not in force. */
   readonly applying?: Applying;
+  /** What speaks against the county the home is bound for; absent: not asked, or nowhere yet. */
+  readonly outsideZones?: readonly Finding[];
 };
 
 /** Another plan, and what lots and instruments say that were used so far. */

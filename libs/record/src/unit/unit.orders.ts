@@ -1,9 +1,11 @@
 import { accept, reject } from '@libs/kernel';
 import type { OrderHome, OrderSection, StartHome, StartSection } from './unit.commands';
+import type { UnitEvent } from './unit.events';
 import type { UnitFacts } from './unit.facts';
 import type { UnitDecision } from './unit.rejections';
 import type { Unit } from './unit.state';
 import { isKnown } from './unit.values';
+import { heldOutside } from './unit.zones';
 
 export const orderHome = ({ data }: OrderHome, unit: Unit): UnitDecision =>
   unit.kind === 'unknown'
@@ -33,8 +35,8 @@ export const startSection = ({ data }: StartSection, unit: Unit, facts: UnitFact
   if (revision === null || facts.codes === null) return reject({ code: 'no-revision-in-force' });
   if (!isKnown(facts.codes.stations, data.at)) return reject({ code: 'station-unknown', station: data.at });
 
-  return accept({
-    type: 'SectionStarted',
-    data: { serial: data.serial, home: unit.home, at: data.at, revision },
-  });
+  return accept<UnitEvent>(
+    { type: 'SectionStarted', data: { serial: data.serial, home: unit.home, at: data.at, revision } },
+    ...heldOutside(unit, facts, 1),
+  );
 };

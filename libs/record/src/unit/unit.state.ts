@@ -1,4 +1,4 @@
-import type { Design, DoneWork, Finding, OpenHold, WorkState } from '@libs/judge';
+import type { Design, Deviation, DoneWork, Finding, OpenHold, WorkState } from '@libs/judge';
 
 /** What later decisions need to know of a unit, and no more. */
 export type Unit = WorkState & {
@@ -34,6 +34,8 @@ export type Unit = WorkState & {
   /** Lots of work that was laid open and is still there. What was torn out took its lots along. */
   readonly builtIn: readonly { readonly operation: string; readonly lot: string }[];
   readonly destination: string | null;
+  /** Approved for this home alone, in the order they were approved. */
+  readonly deviations: readonly Deviation[];
 };
 
 /** The finding, and the entry it was found in: its position. */
@@ -74,4 +76,5 @@ export const unknownUnit: Unit = {
   laidOpen: [],
   builtIn: [],
   destination: null,
+  deviations: [],
 };

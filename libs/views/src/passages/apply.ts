@@ -49,6 +49,16 @@ const mended = (unit: UnitPassages, event: RecordedUnitEvent): UnitPassages => {
       return event.data.how === 'withdrawn'
         ? { ...unit, defects: without(unit.defects, event.data.hold) }
         : change(unit, event.data.hold, { state: 'closed' });
+    case 'WorkWithdrawn':
+      return { ...unit, defects: [...event.data.defects, ...event.data.holds].reduce(without, unit.defects) };
+    default:
+      return decidedOn(unit, event);
+  }
+};
+
+/** What the quality manager says of it. */
+const decidedOn = (unit: UnitPassages, event: RecordedUnitEvent): UnitPassages => {
+  switch (event.type) {
     case 'CauseRevised':
       return change(unit, event.data.defect, {
         operation: event.data.operation,
@@ -57,8 +67,6 @@ const mended = (unit: UnitPassages, event: RecordedUnitEvent): UnitPassages => {
       });
     case 'DefectDispositioned':
       return change(unit, event.data.defect, { disposition: event.data.disposition });
-    case 'WorkWithdrawn':
-      return { ...unit, defects: [...event.data.defects, ...event.data.holds].reduce(without, unit.defects) };
     default:
       return unit;
   }

@@ -26,10 +26,6 @@ const changed = (card: SectionCard, event: RecordedUnitEvent): SectionCard => {
       return { ...card, defects: openDefects(card.defects, event) };
     case 'HoldPlaced':
       return held(card, event);
-    case 'RedTagPlaced':
-      return redTagged(card, event);
-    case 'RedTagLifted':
-      return { ...card, holds: card.holds.filter(({ hold }) => hold !== redTagHold(event.data.tag)) };
     case 'HoldReleased':
       return { ...card, holds: card.holds.filter(({ hold }) => hold !== event.data.hold) };
     default:
@@ -55,14 +51,24 @@ const wentOn = (card: SectionCard, event: RecordedUnitEvent): SectionCard => {
       return { ...card, stage: 'on-line', since, station: event.data.to };
     case 'SectionShipped':
       return { ...card, stage: 'shipped', since, station: null };
+    default:
+      return released(card, event);
+  }
+};
+
+/** What the inspection agency and the label make of it. */
+const released = (card: SectionCard, event: RecordedUnitEvent): SectionCard => {
+  switch (event.type) {
     case 'LabelAffixed':
       return { ...card, label: event.data.number, labelledAt: card.labelledAt ?? event.occurredAt };
     case 'LabelReplaced':
       return { ...card, label: event.data.number };
     case 'StageSeen':
-      return card.seen.includes(event.data.station)
-        ? card
-        : { ...card, seen: [...card.seen, event.data.station] };
+      return { ...card, seen: [...new Set([...card.seen, event.data.station])] };
+    case 'RedTagPlaced':
+      return redTagged(card, event);
+    case 'RedTagLifted':
+      return { ...card, holds: card.holds.filter(({ hold }) => hold !== redTagHold(event.data.tag)) };
     default:
       return card;
   }

@@ -1,0 +1,365 @@
+import type { Signer } from '@libs/judge';
+import type { UnitCommand, UnitEvent } from '@libs/record';
+import {
+  FACTS,
+  INSPECTOR,
+  LEAD,
+  MANAGER,
+  PLAN,
+  SERIAL,
+  finding,
+  given,
+  givenBy,
+  inches,
+  onLine,
+  opened,
+  placed,
+  recordWork,
+  stateAfter,
+  worked,
+} from '../support/unit-spec';
+
+const AGENCY: Signer = { actor: 'agency', crew: null, roles: ['agency-inspector'] };
+
+type Data<T extends UnitCommand['type']> = Extract<UnitCommand, { readonly type: T }>['data'];
+const told = <T extends UnitCommand['type']>(type: T, data: Omit<Data<T>, 'serial'>): UnitCommand =>
+  ({ type, data: { serial: SERIAL, ...data } }) as unknown as UnitCommand;
+
+const LOOSE = finding('value-out-of-limits', 'wired', { class: 'nonconformance' });
+const defect: UnitEvent = opened('d-1', LOOSE, 'final', 'electrical');
+const punch = (id: string, quantity: number): UnitEvent => ({
+  type: 'DefectRecorded',
+  data: {
+    serial: SERIAL,
+    defect: id,
+    class: 'punch',
+    component: 'outlet',
+    symptom: 'loose',
+    place: null,
+    foundAt: 'final',
+    operation: 'wired',
+    charged: 'rough-in',
+    photos: [],
+    quantity,
+  },
+});
+
+describe('the cause of a defect', () => {
+  const revise = told('ReviseCause', { defect: 'd-1', operation: 'plated', note: 'sealed' });
+
+  it('is changed by the quality manager with a reason, and another station is charged', () => {
+    given(...onLine(), defect)
+      .when(revise, { signer: MANAGER })
+      .records({
+        type: 'CauseRevised',
+        data: {
+          serial: SERIAL,
+          defect: 'd-1',
+          from: 'wired',
+          operation: 'plated',
+          charged: PLAN.operations['plated']?.station ?? null,
+          note: 'sealed',
+        },
+      });
+  });
+
+  it('is nobody else’s to change', () => {
+    given(...onLine(), defect)
+      .when(revise, { signer: LEAD })
+      .isRejectedAs('not-allowed');
+    given(...onLine(), defect)
+      .when(revise, { signer: AGENCY })
+      .isRejectedAs('not-allowed');
+  });
+
+  it('may change once the defect is over, and never for one that was not', () => {
+    const over: UnitEvent = {
+      type: 'DefectClosed',
+      data: { serial: SERIAL, defect: 'd-1', how: 'withdrawn' },
+    };
+    given(...onLine(), defect, over)
+      .when(revise, { signer: MANAGER })
+      .recordsTypes('CauseRevised');
+    given(...onLine())
+      .when(revise, { signer: MANAGER })
+      .isRejectedAs('defect-unknown');
+  });
+});
+
+describe('a touch-up list', () => {
+  it('of two dozen items closes with one signature', () => {
+    given(...onLine('final'), punch('p-1', 20), punch('p-2', 4), defect)
+      .when(told('SignPunchList', { defects: [] }))
+      .records(
+        { type: 'PunchListSigned', data: { serial: SERIAL, defects: ['p-1', 'p-2'], items: 24 } },
+        { type: 'DefectClosed', data: { serial: SERIAL, defect: 'p-1', how: 'signed' } },
+        { type: 'DefectClosed', data: { serial: SERIAL, defect: 'p-2', how: 'signed' } },
+      );
+  });
+
+  it('signs what is done of it, and no nonconformance with it', () => {
+    const history = [...onLine('final'), punch('p-1', 20), punch('p-2', 4), defect];
+    given(...history)
+      .when(told('SignPunchList', { defects: ['p-2'] }))
+      .recordsTypes('PunchListSigned', 'DefectClosed');
+    given(...history)
+      .when(told('SignPunchList', { defects: ['p-2', 'd-1'] }))
+      .isRejectedAs('disposition-needed');
+    given(...onLine('final'))
+      .when(told('SignPunchList', { defects: [] }))
+      .isRejectedAs('punch-list-empty');
+  });
+
+  it('is recorded in one go, each item under a name of its own', () => {
+    const item = { component: 'outlet', symptom: 'loose', place: null, quantity: 1 };
+    const ids = given(...onLine('final'))
+      .when(told('RecordPunchList', { foundAt: 'final', items: [item, item, item] }))
+      .events()
+      .map((event) => (event.type === 'DefectRecorded' ? event.data.defect : ''));
+    expect(ids).toStrictEqual(['key-0', 'key-1', 'key-2']);
+  });
+});
+
+describe('a disposition', () => {
+  const decide = (change: Partial<Data<'DispositionDefect'>>): UnitCommand =>
+    told('DispositionDefect', { defect: 'd-1', disposition: 'rework', detail: null, ...change });
+
+  it('is the quality manager’s, and only a nonconformance has one', () => {
+    given(...onLine(), defect)
+      .when(decide({}), { signer: LEAD })
+      .isRejectedAs('not-allowed');
+    given(...onLine(), punch('d-1', 3))
+      .when(decide({}), { signer: MANAGER })
+      .isRejectedAs('disposition-not-needed');
+    given(...onLine(), defect)
+      .when(decide({}), { signer: MANAGER })
+      .recordsTypes('DefectDispositioned');
+  });
+
+  it('to repair names the approved detail', () => {
+    const repair = decide({ disposition: 'repair' });
+    given(...onLine(), defect)
+      .when(repair, { signer: MANAGER })
+      .isRejectedAs('detail-needed');
+    given(...onLine(), defect)
+      .when(decide({ disposition: 'repair', detail: 'RD-4' }), { signer: MANAGER })
+      .recordsTypes('DefectDispositioned');
+  });
+
+  it('to use as is needs a named approval, closes the defect, and lets go what it held', () => {
+    const asIs = decide({ disposition: 'use-as-is' });
+    given(...onLine(), defect)
+      .when(asIs, { signer: MANAGER })
+      .isRejectedAs('approval-needed');
+    given(...onLine(), defect, placed('h-1', LOOSE, 'd-1'))
+      .when(decide({ disposition: 'use-as-is', approval: 'sealed' }), { signer: MANAGER })
+      .recordsTypes('DefectDispositioned', 'DefectClosed', 'HoldReleased');
+  });
+
+  it('to use as is is not for whoever did the work', () => {
+    givenBy(
+      [onLine()[0] as UnitEvent, {}],
+      [onLine()[1] as UnitEvent, {}],
+      [worked('wired'), { by: MANAGER }],
+      [defect, {}],
+    )
+      .when(decide({ disposition: 'use-as-is', approval: 'sealed' }), { signer: MANAGER })
+      .isRejectedAs('verified-by-own-hand');
+  });
+
+  it('leaves rework to be done and looked at by somebody else', () => {
+    const scrapped: UnitEvent = {
+      type: 'DefectDispositioned',
+      data: { serial: SERIAL, defect: 'd-1', disposition: 'scrap', detail: null },
+    };
+    expect(stateAfter([...onLine(), defect, scrapped]).defects).toMatchObject([
+      { defect: 'd-1', state: 'open', disposition: 'scrap' },
+    ]);
+  });
+});
+
+const PLATE = { lot: 'P', kind: 'plate', usable: true, properties: [inches('thickness', '0.07')] };
+
+describe('boards taken down', () => {
+  const open = (change: Partial<Data<'OpenCover'>> = {}): UnitCommand =>
+    told('OpenCover', { operation: 'boarded', places: [], also: [], defect: null, ...change });
+  const built = [
+    ...onLine('drywall'),
+    worked('wired'),
+    worked('plated'),
+    worked('looked'),
+    worked('boarded'),
+  ];
+  const laidOpen = (places: readonly string[]): UnitEvent => ({
+    type: 'CoverOpened',
+    data: {
+      serial: SERIAL,
+      operation: 'boarded',
+      places,
+      undone: ['boarded'],
+      exposed: ['wired', 'plated'],
+      defect: null,
+      hold: null,
+    },
+  });
+
+  it('make what they hid due again, and are due again themselves', () => {
+    const [event] = given(...built)
+      .when(open())
+      .events();
+    expect(event).toMatchObject({
+      type: 'CoverOpened',
+      data: { undone: ['boarded'], exposed: ['wired', 'plated'], hold: null },
+    });
+    const { work } = stateAfter([...built, laidOpen([])]);
+    expect(Object.keys(work)).toStrictEqual(['looked']);
+  });
+
+  it('in one place leave the rest as it was proven', () => {
+    const { work } = stateAfter([...built, laidOpen(['kitchen'])]);
+    expect(work['wired']?.except).toStrictEqual(['kitchen']);
+    expect(work['boarded']?.except).toStrictEqual(['kitchen']);
+    expect(work['looked']?.except).toStrictEqual([]);
+  });
+
+  it('may not go up again over wiring nobody has looked at since', () => {
+    given(...built, laidOpen(['kitchen']))
+      .when(told('Ask', { operation: 'boarded', except: [] }))
+      .recordsTypes('AskingRefused');
+    given(...built, laidOpen(['kitchen']), worked('wired'), worked('plated'))
+      .when(told('Ask', { operation: 'boarded', except: [] }))
+      .recordsTypes('AskingCleared');
+  });
+
+  it('let wiring be told again without calling it told under cover', () => {
+    const events = given(...built, laidOpen(['kitchen']))
+      .when(recordWork('wired'))
+      .events();
+    expect(events[0]).toMatchObject({ type: 'WorkRecorded' });
+    expect(JSON.stringify(events[0])).not.toContain('recorded-under-cover');
+  });
+
+  it('are not taken down where none are up', () => {
+    given(...onLine('drywall'))
+      .when(open())
+      .isRejectedAs('cover-not-recorded');
+  });
+
+  it('after the label hold the section, until all of it is proven again', () => {
+    const label: UnitEvent = { type: 'LabelAffixed', data: { serial: SERIAL, number: 'ABC000001' } };
+    given(...built, label)
+      .when(open())
+      .recordsTypes('CoverOpened', 'HoldPlaced');
+    const held = given(...built, label)
+      .when(open())
+      .events();
+    const again = [worked('wired'), worked('plated')];
+    given(...built, label, ...held, ...again)
+      .when(recordWork('boarded', { crew: 'drywall' }))
+      .recordsTypes('WorkRecorded', 'HoldReleased');
+    given(...built, label, ...held, worked('wired'))
+      .when(recordWork('plated'), {
+        mounted: [{ station: 'rough-in', lot: PLATE }],
+      })
+      .recordsTypes('WorkRecorded');
+  });
+});
+
+describe('a red tag', () => {
+  const place = told('PlaceRedTag', { tag: 'R-1', defect: null, rule: '3280.612(a)' });
+  const lift = told('LiftRedTag', { tag: 'R-1' });
+  const on: UnitEvent = {
+    type: 'RedTagPlaced',
+    data: { serial: SERIAL, tag: 'R-1', defect: null, rule: null },
+  };
+  const off: UnitEvent = { type: 'RedTagLifted', data: { serial: SERIAL, tag: 'R-1' } };
+
+  // 24 CFR 3282.362(c)(1): only the IPIA or its agent removes a red tag.
+  it('is placed and lifted by the inspection agency and by nobody else', () => {
+    given(...onLine())
+      .when(place, { signer: AGENCY })
+      .recordsTypes('RedTagPlaced');
+    for (const signer of [LEAD, INSPECTOR, MANAGER]) {
+      given(...onLine())
+        .when(place, { signer })
+        .isRejectedAs('not-allowed');
+      given(...onLine(), on)
+        .when(lift, { signer })
+        .isRejectedAs('not-allowed');
+      given(...onLine(), on)
+        .when(told('ReleaseHold', { hold: 'red-tag-R-1' }), { signer })
+        .isRejectedAs('red-tag-needs-agency');
+    }
+    given(...onLine(), on)
+      .when(lift, { signer: AGENCY })
+      .recordsTypes('RedTagLifted');
+  });
+
+  it('is on once, and lifted once', () => {
+    given(...onLine(), on)
+      .when(place, { signer: AGENCY })
+      .isRejectedAs('red-tag-on-already');
+    given(...onLine())
+      .when(lift, { signer: AGENCY })
+      .isRejectedAs('red-tag-unknown');
+    given(...onLine(), on, off)
+      .when(lift, { signer: AGENCY })
+      .isRejectedAs('hold-already-released');
+  });
+
+  it('holds the section like any hold, since when it was placed', () => {
+    expect(stateAfter([...onLine(), on]).holds).toMatchObject([{ reason: 'red-tag', operation: null }]);
+    expect(stateAfter([...onLine(), on, off]).holds).toStrictEqual([]);
+  });
+});
+
+describe('a label', () => {
+  const affix = told('AffixLabel', { number: 'ABC000001', photos: [] });
+  const asked = (facts: Partial<typeof FACTS>, ...history: readonly UnitEvent[]) =>
+    given(...onLine('final'), ...history).when(affix, { signer: INSPECTOR, ...facts });
+  const missing = (facts: Partial<typeof FACTS>, ...history: readonly UnitEvent[]): readonly string[] =>
+    asked(facts, ...history)
+      .events()
+      .flatMap((event) => (event.type === 'LabelRefused' ? event.data.findings.map(({ rule }) => rule) : []));
+
+  it('waits for the inspection agency to have seen the home in at least one stage (3282.362(c)(1))', () => {
+    expect(missing({ agencySaw: [] })).toStrictEqual(['stage-not-seen']);
+  });
+
+  it('waits for defects of every class, and for the red tag', () => {
+    const shortage: UnitEvent = { ...punch('s-1', 1) };
+    expect(missing({}, defect)).toContain('defect-open');
+    expect(missing({}, shortage)).toContain('defect-open');
+    const tag: UnitEvent = {
+      type: 'RedTagPlaced',
+      data: { serial: SERIAL, tag: 'R-1', defect: null, rule: null },
+    };
+    expect(missing({}, tag)).toStrictEqual(['held']);
+  });
+
+  it('waits where a lot that is built in, or a gauge that was used, has been found unfit since', () => {
+    const unusable = [
+      { operation: 'plated', rule: 'lot-not-usable', kind: 'plate', id: 'P-1' },
+      { operation: 'tested', rule: 'instrument-not-usable', kind: 'gauge', id: 'G-1' },
+    ] as const;
+    expect(missing({ unusable })).toStrictEqual(['lot-not-usable', 'instrument-not-usable']);
+  });
+
+  it('goes on once, and another takes its place only from the agency’s hand', () => {
+    const on: UnitEvent = { type: 'LabelAffixed', data: { serial: SERIAL, number: 'ABC000001' } };
+    asked({}, on).isRejectedAs('label-on-already');
+    const replace = told('ReplaceLabel', { number: 'ABC000009', reason: 'damaged', photos: [] });
+    given(...onLine('final'), on)
+      .when(replace, { signer: MANAGER })
+      .isRejectedAs('not-allowed');
+    given(...onLine('final'))
+      .when(replace, { signer: AGENCY })
+      .isRejectedAs('label-not-on');
+    given(...onLine('final'), on)
+      .when(replace, { signer: AGENCY })
+      .records({
+        type: 'LabelReplaced',
+        data: { serial: SERIAL, number: 'ABC000009', replaces: 'ABC000001', reason: 'damaged' },
+      });
+  });
+});
