@@ -1,3 +1,4 @@
+export { byHandFile } from './by-hand';
 export { csvOf } from './csv/table';
 export * from './csv/tables';
 export { epcisDocument, epcisFile } from './epcis/epcis';

@@ -1,0 +1,53 @@
+import { byHandFile, csvFiles, epcisFile, reportFile, xesFile } from '@libs/packet';
+import type { PacketFile, PacketHome } from '@libs/packet';
+import { packedFiles } from '@libs/proof';
+import type { PacketFiles } from '@libs/proof';
+import type { Evidence, PlantProof } from '../proof/plant-proof';
+
+/** A home's whole history in one ZIP, to be read and to be proven. */
+export type Packet = {
+  readonly home: string;
+  readonly position: number;
+  /** SHA-256 of the manifest of its evidence: the same whenever the same is asked for. */
+  readonly evidence: string;
+  readonly zip: Uint8Array;
+};
+
+type Parts = {
+  readonly proof: Pick<PlantProof, 'evidenceOf' | 'packetOf'>;
+  readonly homeAt: (serial: string, at: number) => Promise<PacketHome | undefined>;
+};
+
+/** `at`: as the record stood at this position; null: as it stands. Undefined: nobody knows the serial. */
+export const packetOf =
+  ({ proof, homeAt }: Parts) =>
+  async (serial: string, at: number | null): Promise<Packet | undefined> => {
+    const evidence = await proof.evidenceOf(serial, at);
+    if (evidence === undefined) return undefined;
+    const home = await homeAt(evidence.home, evidence.position);
+    if (home === undefined) return undefined;
+
+    const files = await proof.packetOf(evidence, await readable(home, evidence));
+    return {
+      home: evidence.home,
+      position: evidence.position,
+      evidence: evidence.digest,
+      zip: packedFiles(files),
+    };
+  };
+
+const readable = async (home: PacketHome, evidence: Evidence): Promise<PacketFiles> => {
+  const { position, digest, checkpoint } = evidence;
+  const lines = [...checkpoint.note.trimEnd().split('\n'), `SHA-256 evidence/manifest.json: ${digest}`];
+  const epcis = epcisFile(home);
+  const attached = [{ ...epcis, type: 'application/ld+json', about: 'EPCIS 2.0' }];
+  const files: readonly PacketFile[] = [
+    byHandFile(home.home, position, digest),
+    await reportFile(home, { language: 'en', checkpoint: lines, attached }),
+    await reportFile(home, { language: 'es', checkpoint: lines, attached: [] }),
+    ...csvFiles(home),
+    epcis,
+    xesFile(home),
+  ];
+  return new Map(files.map(({ name, bytes }) => [name, bytes]));
+};
