@@ -111,9 +111,13 @@ export const singlePlan = (severity: Severity, letter: string, limit: QualityLim
 
   const table = TABLES[severity];
   const column = QUALITY_LIMITS.indexOf(limit);
+  if (severity === 'tightened' && letter === 'A' && limit === '10') return A_TIGHTENED;
   const [first, other] = diagonals(table, row + column);
   return cell(table, first, column) ?? cell(table, other, column);
 };
+
+/** The one cell off its diagonal: an arrow to one accepted (as the R package AQLSchemes has it; the page was not seen). */
+const A_TIGHTENED: SamplingPlan = { size: 8, accept: 1, reject: 2 };
 
 /** Where the arrow leads, and where it leads at the table's edge when there is nothing that way. */
 const diagonals = ({ zero, lastUp, numbers }: Table, diagonal: number): readonly [number, number] => {
