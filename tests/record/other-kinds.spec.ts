@@ -59,9 +59,9 @@ describe('a station', () => {
     expect(told(STATION, ANY, mount('C-1'), mount('C-1')).last).toStrictEqual({ ok: true, events: [] });
   });
 
-  it('takes a lot that is not usable, and says so: it is mounted', () => {
+  it('takes no lot that is in quarantine or past its day: the pallet goes back', () => {
     const { last } = told(STATION, { ...ANY, usable: false }, mount('C-1'));
-    expect(last).toMatchObject({ events: [{ data: { usable: false } }] });
+    expect(last).toMatchObject({ ok: false, rejection: { code: 'lot-not-usable', lot: 'C-1' } });
   });
 
   it('takes a lot down', () => {
@@ -168,11 +168,24 @@ describe('a person', () => {
   const enroll = { type: 'EnrollPerson', data } as const;
   const leave = { type: 'RecordLeaving', data: { person: 'p-1' } } as const;
 
+  it('is qualified until the day said last, and no longer once that is ended or they have left', () => {
+    const qualify = (until: string | null) =>
+      ({ type: 'Qualify', data: { person: data.person, token: 'crew:quality', until } }) as const;
+    const end = { type: 'EndQualification', data: { person: data.person, token: 'crew:quality' } } as const;
+    expect(told(PERSON, {}, enroll, qualify('2026-03-31'), qualify(null)).state.qualifications).toStrictEqual(
+      [{ token: 'crew:quality', until: null }],
+    );
+    expect(told(PERSON, {}, enroll, qualify(null), end).state.qualifications).toStrictEqual([]);
+    expect(told(PERSON, {}, enroll, end).last).toStrictEqual({ ok: true, events: [] });
+    expect(told(PERSON, {}, qualify(null)).last).toMatchObject({ rejection: { code: 'person-unknown' } });
+  });
+
   it('has the roles they were enrolled with last', () => {
     const promoted = { ...enroll, data: { ...data, roles: ['inspector'] } } as const;
     expect(told(PERSON, {}, enroll, promoted).state).toStrictEqual({
       enrolled: true,
       roles: ['inspector'],
+      qualifications: [],
       crew: 'floor',
     });
   });

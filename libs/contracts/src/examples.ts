@@ -29,6 +29,8 @@ const asks = {
   passages: { query: { station: 'drywall', which: 'nonconforming' } },
   defectCounts: { query: { by: 'component', class: 'nonconformance' } },
   defects: { query: { station: 'drywall' } },
+  instrumentReach: { params: { instrument: 'INS-101' } },
+  lotReach: { params: { lot: 'B-10001' } },
   stream: { query: { after: '0' } },
 } satisfies { readonly [name in RouteName]?: Example };
 
@@ -88,6 +90,29 @@ const story = {
     },
   },
   mounting: { body: { station: 'insulation', lot: 'X-BATT-1', kind: 'batt' } },
+  quarantine: { params: { lot: 'X-BATT-1' }, body: { reason: 'suspect-lot' } },
+  lotRelease: { params: { lot: 'X-BATT-1' }, body: {} },
+  unmounting: { body: { station: 'insulation', lot: 'X-BATT-1' } },
+  calibration: {
+    body: {
+      instrument: 'X-GAUGE-1',
+      kind: 'gas-gauge',
+      properties: [{ characteristic: 'gauge-resolution', value: '0.1', unit: '[psi]' }],
+      dueOn: '2027-03-02',
+      inTolerance: true,
+    },
+  },
+  qualification: { body: { person: 'lead', token: 'crew:quality', until: '2026-12-04' } },
+  qualificationEnd: { body: { person: 'lead', token: 'crew:quality' } },
+  orderChange: { body: { home: TOLD.home, design: { alarms: '5' }, note: 'Changed by the buyer' } },
+  deviation: {
+    body: {
+      home: TOLD.home,
+      operation: 'decked',
+      reference: 'letter 26-118',
+      allows: { what: 'value', characteristic: 'edge-spacing', required: '<= 7' },
+    },
+  },
   start: { body: { serial: TOLD.wet, at: 'chassis' } },
   move: { body: { serial: TOLD.wet, to: 'rough-in' } },
   work: {
@@ -145,10 +170,33 @@ const access = {
   leaving: { params: { person: 'p-112' }, body: {} },
   sessionEnd: { params: { session: '3f0a91c2d4e5' }, body: {} },
   token: { body: { role: 'machine', name: 'gauge at the test station' } },
+  sample: { body: { from: '2026-10-01', to: '2026-10-31', level: 'II', limit: '2.5' } },
   tokenEnd: { params: { token: '3f0a91c2d4e5' }, body: {} },
 } satisfies { readonly [name in RouteName]?: Example };
 
-export const EXAMPLES: { readonly [name in RouteName]?: Example } = { ...asks, ...story, ...access };
+/** A rulebook's files are long: these two stand for all of them. */
+const someFiles = {
+  'plant.yaml': 'name: Quillmere Works\nzone: America/Chicago\n',
+  'values.csv': 'operation,characteristic\n',
+};
+const agency = { reference: 'letter 26-114', approvedOn: '2026-03-02' };
+
+const rulebook = {
+  revisionPreview: { params: { serial: ASKED.home } },
+  buildPlan: { params: { serial: ASKED.section } },
+  examination: { body: { files: someFiles } },
+  proposal: { body: { files: someFiles, base: 1, note: 'Closer lags in wind zone I, by letter 26-114' } },
+  approval: { params: { proposal: 'a-proposal' }, body: { agency } },
+  proposalReturn: { params: { proposal: 'a-proposal' }, body: { note: 'The letter names zone II too' } },
+  revisionApplication: { params: { serial: ASKED.home }, body: { revision: 2, note: 'By letter 26-114' } },
+} satisfies { readonly [name in RouteName]?: Example };
+
+export const EXAMPLES: { readonly [name in RouteName]?: Example } = {
+  ...asks,
+  ...story,
+  ...access,
+  ...rulebook,
+};
 export const exampleOf = (route: string): Example | undefined => byName[route];
 const byName: { readonly [route: string]: Example | undefined } = EXAMPLES;
 

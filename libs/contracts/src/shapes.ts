@@ -10,6 +10,8 @@ export const LIMITS = {
   values: 400,
   /** A whole day's batch from one tablet still fits. */
   bodyBytes: 262_144,
+  /** A rulebook is sent whole: ten times the largest a plant is thought to have, 5 000 rows of values. */
+  rulebookBytes: 16_777_216,
 } as const;
 
 /** Serial, lot, label and other identifiers: printed on labels, so letters, digits and a few joiners. */

@@ -7,5 +7,7 @@ export * from './plans';
 export * from './plant';
 export * from './proof';
 export * from './questions';
+export type { RulebookDesk } from './revisions/desk';
+export type { Which } from './revisions/which';
 export * from './typeorm/open-plant-at';
 export type { PlantParts } from './workings';

@@ -20,6 +20,7 @@ import {
   tellPunchList,
   tellPunchSignature,
 } from './dispositions';
+import { equipmentTellings } from './equipment';
 import { familiesIn } from './families';
 import { tellHold, tellRelease } from './holds';
 import { tellHome, tellStart } from './homes';
@@ -32,7 +33,9 @@ import { newsFrom } from './news';
 import { enroll, leave } from './people';
 import type { Plant, Tellings } from './plant';
 import { plansOf } from './plans';
+import { orderChangeTellings } from './order-changes';
 import { plantProof } from './proof';
+import { packetOf } from './packets/packet';
 import { packetHomeOf } from './packets/packet-home';
 import { rulebookDesk } from './revisions/desk';
 import { readPeople, rosterOf } from './roster';
@@ -42,7 +45,7 @@ import { tellStationHold, tellStationRelease } from './station-holds';
 import { arrivalOf, askLedger } from './telling';
 import { tellWork } from './work';
 import type { PlantParts, Workings } from './workings';
-import { quarantinedLots, questionsOf, streamsOf } from './questions';
+import { eventsMentioning, quarantinedLots, questionsOf, streamsOf } from './questions';
 
 /** The plant as plain functions, over a ledger that is open. */
 export const openPlant = async (parts: PlantParts): Promise<Plant> => {
@@ -62,16 +65,21 @@ export const openPlant = async (parts: PlantParts): Promise<Plant> => {
     names,
     unsealed: sealing.unseal,
     streamsOf: streamsOf(reader),
+    mentioning: eventsMentioning(reader),
     quarantined: quarantinedLots(ledger, reader),
     clock,
   };
 
+  const proof = plantProof({ ledger, reader, proving });
+  const homeAt = packetHomeOf(asked);
+
   return {
     tell: tellingsOf(workings),
-    proof: plantProof({ ledger, reader, proving }),
+    proof,
+    packet: packetOf({ proof, homeAt }),
     asks: questionsOf(asked),
     rulebook: rulebookDesk(workings, asked),
-    packetHome: packetHomeOf(asked),
+    packetHome: homeAt,
     open: openLedgerOf(workings),
     issueRevision: issueRevision(workings),
     enroll: enroll(workings),
@@ -108,6 +116,8 @@ const tellingsOf = (workings: Workings): Tellings => ({
   lot: tellLot(workings),
   mounting: tellMounting(workings),
   ...releaseTellings(workings),
+  ...equipmentTellings(workings),
+  ...orderChangeTellings(workings),
 });
 
 const releaseTellings = (workings: Workings): Pick<Tellings, ReleaseTelling> => ({

@@ -1,6 +1,7 @@
-import type { CompiledPlan, Design } from '@libs/judge';
+import type { CompiledPlan, Design, Deviation } from '@libs/judge';
+import { withDeviations } from '@libs/judge';
 import type { Json, JsonObject } from '@libs/kernel';
-import { canonicalJson } from '@libs/kernel';
+import { canonicalJson, elapsedMs } from '@libs/kernel';
 import { planDigest, readRulebook, resolvePlan } from '@libs/rulebook';
 import type { Rulebook, RulebookFiles, RulebookProblem } from '@libs/rulebook';
 import { createHash } from 'node:crypto';
@@ -29,6 +30,8 @@ export type ResolvedPlan =
 export type Plans = {
   /** The revision issued last; null while the plant has none. */
   readonly current: () => KnownRevision | null;
+  /** The one issued last of those effective at an instant; null: none is. */
+  readonly inForce: (instant: string) => KnownRevision | null;
   readonly ofRevision: (revision: number) => KnownRevision | undefined;
   /** Throws when the revision or the design is unknown: whoever ordered the home has checked both. */
   readonly planFor: (revision: number, design: Design) => CompiledPlan;
@@ -36,6 +39,8 @@ export type Plans = {
   readonly tryPlanFor: (revision: number, design: Design) => ResolvedPlan;
   /** The plan of a home at its site: see `homePlan`. Sections of one home share all but what is a section's own. */
   readonly planForHome: (revision: number, home: Design, sections: readonly Design[]) => CompiledPlan;
+  /** A plan with what is approved for one home alone. */
+  readonly deviated: (plan: CompiledPlan, deviations: readonly Deviation[]) => CompiledPlan;
   /** Takes in a revision from the ledger. Safe to call twice. */
   readonly learn: (issued: IssuedRevision) => void;
 };
@@ -94,10 +99,12 @@ export const plansOf = (): Plans => {
 
   return {
     current: () => latest,
+    inForce: (instant) => effectiveAt([...revisions.values()], instant),
     ofRevision: (revision) => revisions.get(revision),
     planFor,
     planForHome,
     tryPlanFor,
+    deviated: deviatedPlans(),
     learn,
   };
 };
@@ -106,6 +113,28 @@ const read = ({ revision, effectiveFrom, files }: IssuedRevision): KnownRevision
   const answer = readRulebook(files);
   if (answer.ok) return { revision, effectiveFrom, rulebook: answer.rulebook };
   throw new Error(`Rulebook revision ${revision}: ${answer.problems.map(inOneLine).join('; ')}`);
+};
+
+const effectiveAt = (all: readonly KnownRevision[], instant: string): KnownRevision | null =>
+  all.reduce<KnownRevision | null>(
+    (last, one) =>
+      elapsedMs(one.effectiveFrom, instant) >= 0 && (last === null || last.revision < one.revision)
+        ? one
+        : last,
+    null,
+  );
+
+/** Few homes have any; each is worked out once for the very list its state holds. */
+const deviatedPlans = (): Plans['deviated'] => {
+  const known = new WeakMap<CompiledPlan, WeakMap<readonly Deviation[], CompiledPlan>>();
+  return (plan, deviations) => {
+    if (deviations.length === 0) return plan;
+    const ofPlan = known.get(plan) ?? new WeakMap<readonly Deviation[], CompiledPlan>();
+    known.set(plan, ofPlan);
+    const deviated = ofPlan.get(deviations) ?? withDeviations(plan, deviations, digestOf);
+    ofPlan.set(deviations, deviated);
+    return deviated;
+  };
 };
 
 const keep = (resolved: Map<string, CompiledPlan>, key: string, plan: CompiledPlan): void => {

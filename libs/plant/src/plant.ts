@@ -4,6 +4,8 @@ import type { Assurance } from '@libs/kernel';
 import type { PacketHome } from '@libs/packet';
 import type { RulebookFiles, RulebookProblem } from '@libs/rulebook';
 import type { Observable } from 'rxjs';
+import type { AuditSample, SampleWish } from './audit/sample';
+import type { Packet } from './packets/packet';
 import type { RulebookDesk } from './revisions/desk';
 import type { PlantProof } from './proof';
 
@@ -44,6 +46,8 @@ export type Questions = {
   readonly plant: () => Promise<AnswerOf<'plant'>>;
   readonly line: (stages: readonly string[]) => Promise<AnswerOf<'line'>>;
   readonly section: (serial: string, at: string | null) => Promise<AnswerOf<'section'> | undefined>;
+  /** Null: too few homes were labelled on these days. */
+  readonly auditSample: (wish: SampleWish) => Promise<AuditSample | null>;
   readonly homes: (search: string) => Promise<AnswerOf<'homes'>>;
   /** By the home's serial or any of its sections'. */
   readonly history: (serial: string) => Promise<AnswerOf<'history'> | undefined>;
@@ -75,6 +79,9 @@ export type Questions = {
     span: Span,
   ) => Promise<AnswerOf<'sharing'> | undefined>;
   readonly containments: () => Promise<AnswerOf<'containments'>>;
+  readonly equipment: () => Promise<AnswerOf<'equipment'>>;
+  readonly instrumentReach: (instrument: string) => Promise<AnswerOf<'instrumentReach'> | undefined>;
+  readonly lotReach: (lot: string) => Promise<AnswerOf<'lotReach'> | undefined>;
 };
 
 export type Calibration = {
@@ -134,7 +141,9 @@ export type Plant = {
   /** Everything after a position, then live; misses nothing and repeats nothing. */
   readonly news: (after: number) => Observable<AnswerOf<'stream'>>;
   readonly head: () => Promise<number>;
-  /** What a packet of this home is made of, up to a position; undefined: nobody knows the serial. */
+  /** A home's whole history in one ZIP, to be read and to be proven; undefined: nobody knows the serial. */
+  readonly packet: (serial: string, at: number | null) => Promise<Packet | undefined>;
+  /** What a packet of this home is made of, up to a position. */
   readonly packetHome: (serial: string, at: number) => Promise<PacketHome | undefined>;
   /** Whether what is told here is still recorded here, or another has taken the ledger over. */
   readonly writes: () => Promise<boolean>;

@@ -43,6 +43,8 @@ export * from './station/station.state';
 export { ACCOUNT } from './account/account.decide';
 export * from './account/account.commands';
 export * from './account/account.events';
+export * from './unit/unit.change.commands';
+export * from './unit/unit.change.events';
 export * from './unit/unit.release.commands';
 export * from './unit/unit.release.events';
 export * from './unit/unit.revision.events';

@@ -7,6 +7,8 @@ import { SessionsController } from '../sessions/sessions.controller';
 import { SetupController } from '../setup/setup.controller';
 import { AskingsController } from '../askings/askings.controller';
 import { CorrectionsController } from '../corrections/corrections.controller';
+import { AuditController } from '../audit/audit.controller';
+import { PacketsController } from '../packets/packets.controller';
 import { DefectsController } from '../defects/defects.controller';
 import { HealthController } from '../health/health.controller';
 import { HoldsController } from '../holds/holds.controller';
@@ -33,7 +35,9 @@ import { StartsController } from '../starts/starts.controller';
 import { StreamController } from '../stream/stream.controller';
 import { WorkController } from '../work/work.controller';
 import { YieldController } from '../yield/yield.controller';
+import { EQUIPMENT_CONTROLLERS } from './equipment-controllers';
 import { RELEASE_CONTROLLERS } from './release-controllers';
+import { RULEBOOK_CONTROLLERS } from './rulebook-controllers';
 
 const CONTROLLERS: readonly Type[] = [
   SetupController,
@@ -43,6 +47,8 @@ const CONTROLLERS: readonly Type[] = [
   AccessesController,
   AskingsController,
   CorrectionsController,
+  AuditController,
+  PacketsController,
   DefectsController,
   HealthController,
   HoldsController,
@@ -67,7 +73,9 @@ const CONTROLLERS: readonly Type[] = [
   StreamController,
   WorkController,
   YieldController,
+  ...EQUIPMENT_CONTROLLERS,
   ...RELEASE_CONTROLLERS,
+  ...RULEBOOK_CONTROLLERS,
 ];
 
 export class AppModule {

@@ -1,4 +1,4 @@
-import { LIMITS } from '@libs/contracts';
+import { LIMITS, ROUTES } from '@libs/contracts';
 import { FastifyAdapter } from '@nestjs/platform-fastify';
 import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { problemBody } from './problem';
@@ -9,6 +9,9 @@ import type { WebFiles } from './web-files';
 const REQUEST_MS = 60_000;
 /** Longest name the ledger gives (a hold's: the idempotency key and more), percent-encoded. */
 const PARAM_LENGTH = 600;
+
+/** Whose body is a whole rulebook. */
+const TAKES_A_RULEBOOK: ReadonlySet<string> = new Set([ROUTES.examination.path, ROUTES.proposal.path]);
 
 export const fastifyServer = (web: WebFiles | undefined): FastifyAdapter => {
   const adapter = new FastifyAdapter({
@@ -21,6 +24,9 @@ export const fastifyServer = (web: WebFiles | undefined): FastifyAdapter => {
   const server = adapter.getInstance<FastifyInstance>();
   // Only JSON is taken: a form of another site can send text/plain, and then looks like one of ours.
   server.removeContentTypeParser('text/plain');
+  server.addHook('onRoute', (route) => {
+    if (TAKES_A_RULEBOOK.has(route.url)) route.bodyLimit = LIMITS.rulebookBytes;
+  });
   server.addHook('onRequest', (request, reply, next) => {
     if (web !== undefined && reads(request) && !isApi(request.url) && web(request.raw, reply.raw)) {
       // A file has been found and is on its way: Fastify lets go of the answer.

@@ -6,6 +6,7 @@ import type {
   LabelSupplyRejection,
   LotRejection,
   PersonRejection,
+  RulebookRejection,
   StationRejection,
   UnitRejection,
 } from '@libs/record';
@@ -31,6 +32,7 @@ type RejectionCode = (
   | LabelSupplyRejection
   | LotRejection
   | PersonRejection
+  | RulebookRejection
   | StationRejection
   | UnitRejection
 )['code'];
@@ -68,6 +70,7 @@ export const RULINGS = {
   'lot-kind-unknown': wrong('kind', 'The rulebook has no such kind of lot'),
   'lot-already-received': conflict('lot', 'That lot was received already'),
   'lot-of-other-kind': conflict('kind', 'That lot was received as another kind'),
+  'lot-not-usable': conflict('lot', 'That lot is in quarantine or past its last day: it is not mounted'),
   'lot-not-mounted': conflict('lot', 'That lot is not mounted at this station'),
   'lot-not-quarantined': conflict('lot', 'That lot is not in quarantine'),
   'label-already-used': conflict('number', 'That label number is on another section'),
@@ -111,6 +114,24 @@ export const RULINGS = {
   'contained-clear-already': conflict('serial', 'That section was looked at already and is clear'),
   'hold-unknown': unknown('path/hold', 'That section has no such hold'),
   'hold-already-released': conflict('path/hold', 'That hold is released already'),
+  'revision-not-in-force': conflict('revision', 'That revision is not in force yet'),
+  'proposal-unknown': unknown('path/proposal', 'No revision waits for approval under that name'),
+  'proposal-over': conflict('path/proposal', 'That proposal is issued already, or was sent back'),
+  'proposal-outdated': conflict(
+    'base',
+    'Another revision was issued since: compare with it, and hand in anew',
+  ),
+  'approved-by-own-hand': forbidden('Who drafted a revision may not approve it: it takes a second person'),
+  'agency-approval-needed': wrong(
+    'agency',
+    'It changes design or manual: the inspection agency’s approval is needed, its reference and date',
+  ),
+  'agency-approval-later': wrong(
+    'agency/approvedOn',
+    'The agency’s approval is dated after it would take effect',
+  ),
+  'effective-in-the-past': wrong('effectiveFrom', 'A revision changes nothing that was before it'),
+  'nothing-changed': conflict('files', 'These files are those of the latest revision'),
   'not-allowed': forbidden('Your role may not decide this'),
 } as const satisfies { readonly [code in RejectionCode]: Ruling };
 

@@ -6,7 +6,11 @@ const managers = ['quality-manager', 'administrator'] as const;
 
 /** Lots, instruments, who may sign what, and what is approved for one home alone. */
 export const equipmentRoutes = {
-  equipment: get('/api/equipment', 'Lots, instruments and qualifications, with their days', equipment.EquipmentAnswer),
+  equipment: get(
+    '/api/equipment',
+    'Lots, instruments and qualifications, with their days',
+    equipment.EquipmentAnswer,
+  ),
   instrumentReach: get(
     '/api/instruments/{instrument}/reach',
     'Every section an instrument tested since it was last found good',

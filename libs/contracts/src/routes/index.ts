@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import { accessRoutes } from './access';
+import { auditRoutes } from './audit';
 import { defectsRoutes } from './defects';
 import { equipmentRoutes } from './equipment';
 import { flowRoutes } from './flow';
@@ -16,6 +17,7 @@ export type { Access, Parameter, Route } from './route';
 /** Every route there is: the server answers by this table, the OpenAPI document and the web client come from it. */
 export const ROUTES = {
   ...accessRoutes,
+  ...auditRoutes,
   ...plantRoutes,
   ...qualityRoutes,
   ...workRoutes,
@@ -33,11 +35,13 @@ export type AnswerOf<N extends RouteName> = z.output<(typeof ROUTES)[N]['answer'
 export type TellingName = {
   [N in RouteName]: (typeof ROUTES)[N] extends { readonly body: z.ZodType } ? N : never;
 }[RouteName];
-/** What the floor tells. Who may come in is the server's own affair, the rulebook the plant's desk's. */
-export type PlantTelling = Exclude<TellingName, keyof typeof accessRoutes | keyof typeof rulebookRoutes>;
+/** Told to others than the floor's record: who may come in, what is drawn for an audit, the rulebook. */
+const BESIDE_THE_RECORD = { ...accessRoutes, ...auditRoutes, ...rulebookRoutes } as const;
+/** What the floor tells. */
+export type PlantTelling = Exclude<TellingName, keyof typeof BESIDE_THE_RECORD>;
 export const PLANT_TELLINGS: ReadonlySet<string> = new Set(
   Object.entries(ROUTES)
-    .filter(([name, route]) => 'body' in route && !(name in accessRoutes) && !(name in rulebookRoutes))
+    .filter(([name, route]) => 'body' in route && !(name in BESIDE_THE_RECORD))
     .map(([name]) => name),
 );
 export type BodyOf<N extends TellingName> = z.output<(typeof ROUTES)[N]['body']>;

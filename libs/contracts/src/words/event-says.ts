@@ -1,4 +1,5 @@
 import type { Words } from '@libs/judge';
+import { changeEvents } from './change-events';
 import { defectEvents } from './defect-events';
 import type { EventData } from './event-data';
 import { lotEvents } from './lot-events';
@@ -8,6 +9,7 @@ import { plantEvents } from './plant-events';
 import { releaseEvents } from './release-events';
 import type { Sayings } from './saying';
 import { same, say } from './say';
+import { revisionEvents } from './revision-events';
 import { workEvents } from './work-events';
 
 const SAYINGS: Sayings = {
@@ -17,6 +19,8 @@ const SAYINGS: Sayings = {
   ...lotEvents,
   ...plantEvents,
   ...releaseEvents,
+  ...revisionEvents,
+  ...changeEvents,
 };
 
 export const spokenEvents: readonly string[] = Object.keys(SAYINGS);

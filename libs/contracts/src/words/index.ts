@@ -1,3 +1,5 @@
+export { changeSays, conditionsSay, signerSays } from './change-says';
+export type { RuleChange } from './change-says';
 export { en } from './catalogue-en';
 export type { Key } from './catalogue-en';
 export { es } from './catalogue-es';

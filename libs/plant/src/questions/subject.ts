@@ -54,10 +54,13 @@ const ofHome = (home: Unit, sections: readonly Unit[], asked: Asked): Subject =>
     plan:
       home.revision === null
         ? null
-        : asked.plans.planForHome(
-            home.revision,
-            home.design,
-            sections.map(({ design }) => design),
+        : asked.plans.deviated(
+            asked.plans.planForHome(
+              home.revision,
+              home.design,
+              sections.map(({ design }) => design),
+            ),
+            home.deviations,
           ),
     state: {
       work: { ...inPlant.work, ...home.work },
@@ -68,7 +71,9 @@ const ofHome = (home: Unit, sections: readonly Unit[], asked: Asked): Subject =>
 };
 
 const planOf = (unit: Unit, { plans, clock }: Asked): CompiledPlan | null => {
-  if (unit.revision !== null) return plans.planFor(unit.revision, unit.design);
+  if (unit.revision !== null) {
+    return plans.deviated(plans.planFor(unit.revision, unit.design), unit.deviations);
+  }
 
   const current = plans.inForce(new Date(clock()).toISOString()) ?? plans.current();
   const answer = current === null ? null : plans.tryPlanFor(current.revision, unit.design);

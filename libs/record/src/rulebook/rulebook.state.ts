@@ -1,13 +1,28 @@
 import { elapsedMs } from '@libs/kernel';
-import type { RevisionIssued } from './rulebook.events';
+import type { RevisionIssued, RevisionProposed } from './rulebook.events';
 
-export type Issued = Pick<RevisionIssued['data'], 'revision' | 'effectiveFrom' | 'files' | 'digest'>;
+export type Issued = Pick<RevisionIssued['data'], 'revision' | 'effectiveFrom' | 'files' | 'digest'> &
+  Partial<
+    Pick<RevisionIssued['data'], 'approvedBy' | 'draftedBy' | 'proposal' | 'touches' | 'agency' | 'note'>
+  > & { readonly issuedAt?: string };
 
-/** All revisions, first to last. A plant issues a few a year. */
-export type RulebookHistory = { readonly revisions: readonly Issued[] };
+export type Proposal = RevisionProposed['data'] & {
+  readonly draftedBy: string;
+  readonly proposedAt: string;
+};
 
-export const noRevisions: RulebookHistory = { revisions: [] };
+/** All revisions, first to last: a plant issues a few a year. And what waits for approval. */
+export type RulebookHistory = {
+  readonly revisions: readonly Issued[];
+  readonly proposals: readonly Proposal[];
+  /** Proposals that are over, so that a second answer is told from an unknown one. */
+  readonly over: readonly string[];
+};
+
+export const noRevisions: RulebookHistory = { revisions: [], proposals: [], over: [] };
 
 /** The latest revision that is effective at an instant. */
-export const inForceAt = ({ revisions }: RulebookHistory, instant: string): Issued | null =>
-  revisions.findLast(({ effectiveFrom }) => elapsedMs(effectiveFrom, instant) >= 0) ?? null;
+export const inForceAt = (
+  { revisions }: Pick<RulebookHistory, 'revisions'>,
+  instant: string,
+): Issued | null => revisions.findLast(({ effectiveFrom }) => elapsedMs(effectiveFrom, instant) >= 0) ?? null;

@@ -12,7 +12,8 @@ import { judgeWork } from '@libs/judge';
 import { accept, reject } from '@libs/kernel';
 import type { ApplyRevision } from './unit.commands';
 import { opened } from './unit.consequences';
-import type { UnitFacts } from './unit.facts';
+import type { UnitEvent } from './unit.events';
+import type { Applying, UnitFacts } from './unit.facts';
 import { isGrave, saysTheSame } from './unit.findings';
 import { known } from './unit.judging';
 import type { UnitDecision } from './unit.rejections';
@@ -127,35 +128,44 @@ export const applyRevision = ({ data }: ApplyRevision, unit: Unit, facts: UnitFa
   const { plan, applying } = facts;
   if (unit.kind === 'unknown') return reject({ code: 'section-unknown', serial: data.serial });
   if (unit.revision === data.revision) return accept();
-  if (unit.revision === null || unit.stage === 'shipped' || plan === null) {
+  // A section that has not started takes its home's revision when it does; one that has left is built.
+  if (unit.kind === 'section' && (unit.revision === null || unit.stage === 'shipped')) return accept();
+  if (unit.revision === null || plan === null) {
     return reject({ code: 'section-not-on-line', serial: data.serial });
   }
   if (applying === undefined) return reject({ code: 'revision-not-in-force', revision: data.revision });
 
-  const changes = changesUnder(unit, { from: plan, to: applying.plan }, known(unit, facts), applying);
-  const { serial, revision, note } = data;
-  return accept(
+  return accept(...applied(data, { unit, facts, from: plan, revision: unit.revision }, applying));
+};
+
+type Before = {
+  readonly unit: Unit;
+  readonly facts: UnitFacts;
+  readonly from: CompiledPlan;
+  readonly revision: number;
+};
+
+/** What the other revision does not accept of the work on record holds the unit, as it would have when told. */
+const applied = (
+  { serial, revision: to, note }: ApplyRevision['data'],
+  { unit, facts, from, revision }: Before,
+  applying: Applying,
+): readonly UnitEvent[] => {
+  const state = known(unit, facts);
+  const changes = changesUnder(unit, { from, to: applying.plan }, state, applying);
+  const found = {
+    serial,
+    findings: changes.findings,
+    foundAt: unit.kind === 'home' ? null : unit.station,
+    crewOf: (operation: string) => state.work[operation]?.crew ?? null,
+  };
+  return [
     {
       type: 'RevisionApplied',
-      data: {
-        serial,
-        from: unit.revision,
-        to: revision,
-        ...changes,
-        ...(note === undefined ? {} : { note }),
-      },
-      revision,
+      data: { serial, from: revision, to, ...changes, ...(note === undefined ? {} : { note }) },
+      revision: to,
       planDigest: applying.plan.digest,
     },
-    ...opened(
-      unit,
-      {
-        serial,
-        findings: changes.findings,
-        foundAt: unit.kind === 'home' ? null : unit.station,
-        crewOf: (operation) => known(unit, facts).work[operation]?.crew ?? null,
-      },
-      { idBase: facts.idBase, before: 1 },
-    ),
-  );
+    ...opened(unit, found, { idBase: facts.idBase, before: 1 }),
+  ];
 };

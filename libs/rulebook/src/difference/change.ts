@@ -3,7 +3,8 @@ import type { ValueKind, Words } from '@libs/judge';
 /** What is told of a thing: a requirement as its cell has it, or words. */
 export type Told =
   | { readonly is: 'cell'; readonly cell: string; readonly unit: string | null; readonly kind: ValueKind }
-  | { readonly is: 'words'; readonly words: Words };
+  /** `key`: what it is, whatever it is called; left out: the words themselves. */
+  | { readonly is: 'words'; readonly words: Words; readonly key?: string };
 
 /** One side of a thing that is different; null: it was not there, or is no longer. */
 export type Aspect = {
@@ -71,5 +72,14 @@ export const differing = (
   pairs: readonly (readonly [AspectName, Told | null, Told | null])[],
 ): readonly Aspect[] =>
   pairs.flatMap(([aspect, before, after]) =>
-    JSON.stringify(before) === JSON.stringify(after) ? [] : [{ aspect, before, after }],
+    keyOf(before) === keyOf(after) ? [] : [{ aspect, before, after }],
   );
+
+const keyOf = (told: Told | null): string =>
+  told !== null && told.is === 'words' && told.key !== undefined ? told.key : JSON.stringify(told);
+
+/** What became of a thing that two rulebooks may have; null in neither. */
+export const becameOf = (before: unknown, after: unknown): Change['change'] => {
+  if (before === null || before === undefined) return 'added';
+  return after === null || after === undefined ? 'dropped' : 'changed';
+};

@@ -1,7 +1,7 @@
 import type { Words } from '@libs/judge';
 import type { Rulebook } from '../rulebook';
-import type { Change, Touched } from './change';
-import { differing, words } from './change';
+import type { Change, Told, Touched } from './change';
+import { becameOf, differing, words } from './change';
 import type { Both } from './rows';
 
 type Item = { readonly id: string; readonly name: Words; readonly is: string };
@@ -46,30 +46,45 @@ export const listChanges = (both: Both<Rulebook>): readonly Change[] => {
 const itemChanges = (file: string, both: Both<readonly Item[]>, touches: Touched): readonly Change[] => {
   const was = new Map(both.before.map((one) => [one.id, one]));
   const is = new Map(both.after.map((one) => [one.id, one]));
-  return [...new Set([...is.keys(), ...was.keys()])].flatMap((id): readonly Change[] => {
-    const old = was.get(id);
-    const now = is.get(id);
-    const shown = now ?? old;
-    const aspects = differing([
-      ['name', toldOf(old?.name), toldOf(now?.name)],
-      ['else', old === undefined ? null : words(old.is), now === undefined ? null : words(now.is)],
-    ]);
-    if (shown === undefined || aspects.length === 0) return [];
-    const change = old === undefined ? 'added' : now === undefined ? 'dropped' : 'changed';
-    const about = {
-      what: file === 'counties.csv' ? 'county' : 'list',
-      change,
-      id,
-      subject: shown.name,
-    } as const;
-    const isNamed = change === 'changed' && aspects.every(({ aspect }) => aspect === 'name');
-    return [
-      { ...about, of: null, conditions: [], aspects, touches: isNamed ? null : touches, file, row: null },
-    ];
-  });
+  return [...new Set([...is.keys(), ...was.keys()])].flatMap((id) =>
+    itemChange(file, was.get(id), is.get(id), touches),
+  );
 };
 
-const toldOf = (name: Words | undefined): { readonly is: 'words'; readonly words: Words } | null =>
+const itemChange = (
+  file: string,
+  old: Item | undefined,
+  now: Item | undefined,
+  touches: Touched,
+): readonly Change[] => {
+  const shown = now ?? old;
+  const aspects = differing([
+    ['name', toldOf(old?.name), toldOf(now?.name)],
+    ['else', detailsOf(old), detailsOf(now)],
+  ]);
+  if (shown === undefined || aspects.length === 0) return [];
+
+  const change = becameOf(old, now);
+  const isNamed = change === 'changed' && aspects.every(({ aspect }) => aspect === 'name');
+  return [
+    {
+      what: file === 'counties.csv' ? 'county' : 'list',
+      change,
+      id: shown.id,
+      subject: shown.name,
+      of: null,
+      conditions: [],
+      aspects,
+      touches: isNamed ? null : touches,
+      file,
+      row: null,
+    },
+  ];
+};
+
+const detailsOf = (item: Item | undefined): Told | null => (item === undefined ? null : words(item.is));
+
+const toldOf = (name: Words | undefined): Told | null =>
   name === undefined ? null : { is: 'words', words: name };
 
 export const plantChanges = ({ before, after }: Both<Rulebook>): readonly Change[] => {

@@ -17,7 +17,8 @@ type Named = { readonly id: string; readonly name: Words };
 
 export const namingIn = ({ operations, stations, crews, attributes }: Rulebook): Naming => {
   const operation = lookUp(operations);
-  const told = (named: (id: string) => Words) => (id: string) => ({ is: 'words', words: named(id) }) as const;
+  const told = (named: (id: string) => Words) => (id: string) =>
+    ({ is: 'words', words: named(id), key: id }) as const;
   const attribute = new Map(attributes.map((one) => [one.id, one]));
   const condition = ({ attribute: id, test }: When[number]): Condition => {
     const known = attribute.get(id);
@@ -30,7 +31,8 @@ export const namingIn = ({ operations, stations, crews, attributes }: Rulebook):
   };
   return {
     operation,
-    listed: (ids) => (ids.length === 0 ? null : { is: 'words', words: list(ids.map(operation)) }),
+    listed: (ids) =>
+      ids.length === 0 ? null : { is: 'words', words: list(ids.map(operation)), key: ids.join(' ') },
     station: told(lookUp(stations)),
     crew: told(lookUp(crews)),
     conditions: (when) => when.map(condition),
@@ -53,12 +55,12 @@ export const cellOf = (test: Test): string => {
     case 'any':
       return '-';
     case 'compare':
-      return test.op === '=' ? test.number : `${test.op} ${test.number}`;
+      return compared(test.op, test.number);
     case 'day':
-      return test.op === '=' ? test.day : `${test.op} ${test.day}`;
+      return compared(test.op, test.day);
     case 'interval':
     case 'days':
-      return `${test.fromClosed ? '[' : '('}${test.from}..${test.to}${test.toClosed ? ']' : ')'}`;
+      return intervalCell(test);
     case 'text':
       return JSON.stringify(test.text);
     case 'boolean':
@@ -69,3 +71,13 @@ export const cellOf = (test: Test): string => {
       return `not(${cellOf(test.test)})`;
   }
 };
+
+const compared = (op: string, than: string): string => (op === '=' ? than : `${op} ${than}`);
+
+const intervalCell = ({
+  from,
+  fromClosed,
+  to,
+  toClosed,
+}: Extract<Test, { readonly is: 'interval' | 'days' }>): string =>
+  `${fromClosed ? '[' : '('}${from}..${to}${toClosed ? ']' : ')'}`;

@@ -1,7 +1,7 @@
 import type { Words } from '@libs/judge';
 import type { OperationFields, OperationRow, RulebookBody } from '../body';
 import type { Aspect, AspectName, Change, Told, Touched } from './change';
-import { differing, words } from './change';
+import { becameOf, differing, words } from './change';
 import type { Naming } from './naming';
 import type { Both } from './rows';
 
@@ -19,13 +19,11 @@ const changeOf = (
   naming: Both<Naming>,
 ): readonly Change[] => {
   const row = after ?? before;
-  if (row === null) return [];
-  const aspects =
-    before === null || after === null
-      ? []
-      : differing(pairs(toldOf(before, naming.before), toldOf(after, naming.after)));
-  const change = before === null ? 'added' : after === null ? 'dropped' : 'changed';
-  if (change === 'changed' && aspects.length === 0) return [];
+  const change = becameOf(before, after);
+  const aspects = aspectsOf(before, after, naming);
+  if (row === null || (change === 'changed' && aspects.length === 0)) return [];
+
+  const own = after === null ? naming.before : naming.after;
   return [
     {
       what: 'operation',
@@ -33,8 +31,7 @@ const changeOf = (
       id: row.id,
       subject: row.fields.name,
       of: null,
-      conditions:
-        change === 'changed' ? [] : (after === null ? naming.before : naming.after).conditions(row.when),
+      conditions: change === 'changed' ? [] : own.conditions(row.when),
       aspects,
       touches: touchedBy(change, aspects),
       file: row.file,
@@ -42,6 +39,15 @@ const changeOf = (
     },
   ];
 };
+
+const aspectsOf = (
+  before: OperationRow | null,
+  after: OperationRow | null,
+  naming: Both<Naming>,
+): readonly Aspect[] =>
+  before === null || after === null
+    ? []
+    : differing(pairs(toldOf(before, naming.before), toldOf(after, naming.after)));
 
 type ToldOf = { readonly [A in AspectName]?: Told | null };
 
@@ -73,8 +79,7 @@ const toldOf = ({ fields, when, variants }: OperationRow, naming: Naming): ToldO
   station: naming.station(fields.station),
   crew: naming.crew(fields.crew),
   entry: words(`${fields.entry}, ${fields.scope}`),
-  when:
-    when.length === 0 ? null : words(conditionText(naming, when, 'en'), conditionText(naming, when, 'es')),
+  when: whenOf(when, naming),
   requires: naming.listed(fields.hard),
   expects: naming.listed(fields.soft),
   signers: listed(fields.signers),
@@ -100,6 +105,12 @@ const variantText = (variant: {
   when: variant.when,
   ...variant.fields,
 });
+
+const whenOf = (when: OperationRow['when'], naming: Naming): Told | null => {
+  if (when.length === 0) return null;
+  const says = { en: conditionText(naming, when, 'en'), es: conditionText(naming, when, 'es') };
+  return { is: 'words', words: says, key: JSON.stringify(when) };
+};
 
 const conditionText = (naming: Naming, when: OperationRow['when'], language: keyof Words): string =>
   naming

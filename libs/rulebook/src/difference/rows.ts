@@ -1,7 +1,7 @@
 import type { Source } from '@libs/judge';
 import type { CoverRow, RulebookBody, TimeRow, ValueRow, When } from '../body';
 import type { Aspect, Change, Told, Touched } from './change';
-import { differing, words } from './change';
+import { becameOf, differing, words } from './change';
 import type { Naming } from './naming';
 import { cellOf } from './naming';
 
@@ -51,7 +51,7 @@ const changeOf = <R extends Row>(
   const aspects = told(match.before, match.after);
   if (row === null || (aspects.length === 0 && match.before !== null && match.after !== null)) return [];
   const own = match.after === null ? naming.before : naming.after;
-  const change = match.before === null ? 'added' : match.after === null ? 'dropped' : 'changed';
+  const change = becameOf(match.before, match.after);
   const conditions = own.conditions(row.when);
   return [
     {
