@@ -1,3 +1,4 @@
+import { drawSample } from '../audit/sample';
 import type { Questions } from '../plant';
 import type { Asked } from './asked';
 import { agencyQuestion } from './agency';
@@ -32,6 +33,7 @@ export const questionsOf = (asked: Asked): Questions => ({
   line: lineQuestion(asked),
   section: sectionQuestion(asked),
   homes: homesQuestion(asked),
+  auditSample: drawSample(asked.views),
   history: historyQuestion(asked),
   yieldByStation: yieldQuestion(asked),
   yieldTrend: yieldTrendQuestion(asked),

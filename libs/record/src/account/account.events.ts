@@ -16,7 +16,8 @@ export type AccountEvent =
   | SessionsEnded
   | TokenMade
   | EntriesRefused
-  | ExportTaken;
+  | ExportTaken
+  | SampleDrawn;
 
 /** A PIN or a password was set. */
 export type AccessGiven = {
@@ -69,6 +70,24 @@ export type ExportTaken = {
     readonly what: string;
     readonly subject: string;
     readonly reason?: string;
+  };
+};
+/** Homes drawn for an audit, so that whoever drew them cannot have chosen them: the seed gives the same again. */
+export type SampleDrawn = {
+  readonly type: 'SampleDrawn';
+  readonly data: {
+    readonly account: string;
+    /** Homes labelled on these days were in the lot. */
+    readonly from: string;
+    readonly to: string;
+    readonly lot: number;
+    /** ISO 2859-1: inspection level, acceptance quality limit, and the code letter they lead to. */
+    readonly level: string;
+    readonly limit: string;
+    readonly letter: string;
+    readonly accept: number;
+    readonly seed: string;
+    readonly homes: readonly string[];
   };
 };
 export type RecordedAccountEvent = Recorded<AccountEvent>;
