@@ -106,6 +106,15 @@ describe('every event that was ever recorded', () => {
     });
     expect(states.get('label/ABC000102')).toMatchObject({ became: 'replaced', replacedBy: 'ABC000103' });
     expect(states.get('agency/agency')).toMatchObject({ observations: [{ standing: 'closed' }] });
-    expect(states.get('person/p-101')).toStrictEqual({ enrolled: false, roles: [], crew: null });
+    expect(states.get('person/p-101')).toStrictEqual({
+      enrolled: false,
+      roles: [],
+      crew: null,
+      qualifications: [],
+    });
+    expect(states.get('home/F-300')).toMatchObject({
+      design: { wind: 'II' },
+      deviations: [{ operation: 'decked', reference: 'letter 26-118' }],
+    });
   });
 });

@@ -1,4 +1,5 @@
 export * from './covers';
+export * from './deviations';
 export * from './entry';
 export * from './expiry';
 export * from './finding';

@@ -1,4 +1,4 @@
-import type { CompiledPlan, Signer, UsedInstrument, WorkedLot } from '@libs/judge';
+import type { CompiledPlan, Design, Deviation, Signer, UsedInstrument, WorkedLot } from '@libs/judge';
 import { lotKindsOf } from '@libs/judge';
 import { floorDay } from '@libs/kernel';
 import type { Meta, ReadStream } from '@libs/kernel';
@@ -15,6 +15,7 @@ import {
   isUsableLot,
 } from '@libs/record';
 import type { MountedLot, Unit, UnitFacts } from '@libs/record';
+import { judgeDestination } from '@libs/rulebook';
 import { codesOf } from './codes';
 import { heldStations, releaseFacts } from './release-facts';
 import { workOfSections } from './home-plan';
@@ -41,6 +42,10 @@ export type Wanted = {
   readonly moves?: { readonly from: UnitRef; readonly operation: string };
   /** A label may go on: what the agency saw and what is built in matter. */
   readonly forLabel?: boolean;
+  /** Another design, or what is approved beside it: what that changes is to be told. */
+  readonly changesTo?: { readonly design?: Design; readonly deviations?: readonly Deviation[] };
+  /** Whether the home may stand where it is bound: there, or where its order says. */
+  readonly zones?: { readonly destination?: string };
   /** The operation an asking is about: a station that is held starts nothing. */
   readonly asks?: string;
 };
@@ -73,6 +78,7 @@ export const unitFacts =
       station: meta.station,
       moved,
       ...releaseFacts(read, meta, ground.unit, wanted),
+      ...changeFacts(ground, judged, wanted),
       heldStations: heldStations(read, judged.plan, wanted),
     };
   };
@@ -124,24 +130,64 @@ const planOf = (
   revision: number,
   sections: readonly PlannedSection[] | null,
 ): CompiledPlan | null => {
-  if (sections === null) return plans.planFor(revision, unit.design);
+  const { design, deviations } = unit;
+  if (sections === null) return plans.deviated(plans.planFor(revision, design), deviations);
   if (sections.length < unit.sections.length) return null;
 
   const designs = sections.map(({ plan }) => plan.design);
-  return plans.planForHome(revision, unit.design, designs);
+  return plans.deviated(plans.planForHome(revision, design, designs), deviations);
 };
 
 const sectionsOf = ({ read, plans, unit }: Ground, revision: number): readonly PlannedSection[] =>
   unit.sections
     .map((serial) => read(SECTION, serial))
     .filter(({ kind }) => kind === 'section')
-    .map((section) => ({ unit: section, plan: plans.planFor(revision, section.design) }));
+    .map((section) => ({
+      unit: section,
+      plan: plans.deviated(plans.planFor(revision, section.design), section.deviations),
+    }));
 
-const signerOf = (read: ReadStream, actor: string, senderRoles: readonly string[]): Signer => ({
-  actor,
-  roles: rolesOf(read, actor, senderRoles),
-  crew: read(PERSON, actor).crew,
-});
+type ChangeFacts = Pick<UnitFacts, 'applying' | 'outsideZones'>;
+
+/** Read only where something changes: another design, another county. */
+const changeFacts = (ground: Ground, judged: JudgedBy, wanted: Wanted): ChangeFacts => {
+  const { read, meta, plans, unit } = ground;
+  const { changesTo, zones } = wanted;
+  const applying =
+    changesTo === undefined || judged.plan === null
+      ? undefined
+      : {
+          plan: plans.deviated(
+            plans.planFor(judged.plan.revision, changesTo.design ?? unit.design),
+            changesTo.deviations ?? unit.deviations,
+          ),
+          lot: (id: string) => workedLot({ read, meta }, id),
+          instrument: (id: string) => usedInstrument({ read, meta }, id),
+        };
+  const rulebook = plans.ofRevision(judged.homeRevision ?? judged.revisionInForce ?? 0)?.rulebook;
+  return {
+    ...(applying === undefined ? {} : { applying }),
+    ...(zones === undefined || rulebook === undefined
+      ? {}
+      : {
+          outsideZones: judgeDestination(
+            rulebook,
+            unit.design,
+            zones.destination ?? read(HOME, unit.home).destination,
+          ),
+        }),
+  };
+};
+
+const signerOf = (read: ReadStream, actor: string, senderRoles: readonly string[]): Signer => {
+  const { crew, qualifications } = read(PERSON, actor);
+  return {
+    actor,
+    roles: rolesOf(read, actor, senderRoles),
+    crew,
+    ...(qualifications.length === 0 ? {} : { qualifications }),
+  };
+};
 
 /** A person's roles stand in the ledger; a machine's come with its token. */
 export const rolesOf = (
@@ -196,7 +242,10 @@ const mountedFor = (
   );
 };
 
-const workedLot = ({ read, meta }: Ground, id: string): WorkedLot | null => {
+/** A lot and an instrument as a decision sees them. */
+type Reading = { readonly read: ReadStream; readonly meta: Pick<Meta, 'occurredAt'> };
+
+export const workedLot = ({ read, meta }: Reading, id: string): WorkedLot | null => {
   const lot = read(LOT, id);
   if (lot.kind === null) return null;
 
@@ -204,7 +253,7 @@ const workedLot = ({ read, meta }: Ground, id: string): WorkedLot | null => {
   return { lot: id, kind, usable: isUsableLot(lot, floorDay(meta.occurredAt)), properties };
 };
 
-const usedInstrument = ({ read, meta }: Ground, id: string): UsedInstrument | null => {
+export const usedInstrument = ({ read, meta }: Reading, id: string): UsedInstrument | null => {
   const instrument = read(INSTRUMENT, id);
   if (instrument.kind === null) return null;
 

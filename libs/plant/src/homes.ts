@@ -115,7 +115,12 @@ export const tellStart =
 
     const outcome = await askLedger(workings, arrival, [
       ...home,
-      unitPart(workings, ref, { type: 'StartSection', data: { serial: ref.serial, at: body.at } }, wanted),
+      unitPart(
+        workings,
+        ref,
+        { type: 'StartSection', data: { serial: ref.serial, at: body.at } },
+        { ...wanted, zones: {} },
+      ),
     ]);
     return outcome.ok
       ? { ok: true, answer: await workAnswer(workings, outcome, ref) }

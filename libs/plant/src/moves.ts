@@ -1,5 +1,6 @@
+import { workAnswer } from './answers';
 import type { Tellings } from './plant';
-import { arrivalOf, sealedNote } from './telling';
+import { arrivalOf, arrived, askLedger, rejected, sealedNote, unitPart } from './telling';
 import { tellUnit } from './unit-tellings';
 import { sectionOf } from './units';
 import type { Workings } from './workings';
@@ -41,12 +42,27 @@ export const tellShipment =
     return tellUnit(workings, arrival, ref, { type: 'ShipSection', data });
   };
 
+/** Where it goes is the home's; whether its sections may go there is told on each of them. */
 export const tellDestination =
   (workings: Workings): Tellings['destination'] =>
-  (body, sender, params) => {
+  async (body, sender, params) => {
     const arrival = arrivalOf(workings, { route: 'destination', body, sender, params });
     const { home, destination } = body;
     const ref = { kind: 'home', serial: home } as const;
     const data = { home, destination, ...sealedNote(workings, arrival, ref) };
-    return tellUnit(workings, arrival, ref, { type: 'SetDestination', data });
+    const sections = (await workings.families.of(home))?.sections ?? [];
+    const outcome = await askLedger(workings, arrival, [
+      unitPart(workings, ref, { type: 'SetDestination', data }, arrived(arrival)),
+      ...sections.map((serial) =>
+        unitPart(
+          workings,
+          { kind: 'section', serial },
+          { type: 'MindDestination', data: { serial } },
+          { ...arrived(arrival), zones: { destination }, part: `-${serial}` },
+        ),
+      ),
+    ]);
+    return outcome.ok
+      ? { ok: true, answer: await workAnswer(workings, outcome, ref) }
+      : rejected(outcome.rejection, body);
   };

@@ -44,6 +44,7 @@ export const rosterOf = (sealing: Sealing): Roster => {
         enrolled.delete(known.data.person);
         return;
       }
+      if (known.type !== 'PersonEnrolled') return;
       enrolled.set(known.data.person, known.data);
       sealedNames.set(known.data.person, known.data.name);
     },

@@ -1,5 +1,6 @@
 import { workAnswer } from './answers';
 import type { Tellings } from './plant';
+import { recheckParts } from './rechecks';
 import { arrivalOf, arrived, askLedger, rejected, sealedNote, unitPart } from './telling';
 import { unitForStation } from './units';
 import type { Workings } from './workings';
@@ -24,8 +25,18 @@ export const tellSignOff =
           operations: (plan) => plan.order.filter((id) => plan.operations[id]?.station === station),
         },
       ),
+      ...(await recheckParts(workings, arrival, ref, {
+        operations: signedAt(workings, station),
+        proof: 'signed',
+      })),
     ]);
     return outcome.ok
       ? { ok: true, answer: await workAnswer(workings, outcome, ref) }
       : rejected(outcome.rejection, body);
   };
+
+/** Whatever the station may owe: only what a hold of the home is about is looked at again. */
+const signedAt = ({ plans }: Workings, station: string): readonly string[] =>
+  (plans.current()?.rulebook.operations ?? [])
+    .filter((operation) => operation.station === station)
+    .map(({ id }) => id);

@@ -1,5 +1,6 @@
 import { workAnswer } from './answers';
 import type { Tellings } from './plant';
+import { recheckParts } from './rechecks';
 import { arrivalOf, arrived, askLedger, rejected, sealedNote, unitPart } from './telling';
 import { unitFor } from './units';
 import type { Workings } from './workings';
@@ -37,6 +38,7 @@ export const tellWork =
           instrument,
         },
       ),
+      ...(await recheckParts(workings, arrival, ref, { operations: [operation], proof })),
     ]);
     return outcome.ok
       ? { ok: true, answer: await workAnswer(workings, outcome, ref) }

@@ -80,7 +80,9 @@ export const instrumentReachQuestion =
   async (instrument: string): Promise<AnswerOf<'instrumentReach'> | undefined> => {
     const { kind } = await asked.ledger.state(INSTRUMENT, instrument);
     if (kind === null) return undefined;
-    const calibrations = (await asked.ledger.ofStreams([`${INSTRUMENT.name}/${instrument}`])).map(calibrationOf);
+    const calibrations = (await asked.ledger.ofStreams([`${INSTRUMENT.name}/${instrument}`])).map(
+      calibrationOf,
+    );
     const { good, found } = spanInQuestion(calibrations);
     const tested: Reached[] = [];
     for (const event of await asked.mentioning(instrument)) {

@@ -106,7 +106,7 @@ export const releasesQuestion = (asked: Asked) => async (): Promise<AnswerOf<'re
 /** From the station before the label's on: further back, everything is missing, and nobody needs a screen to say so. */
 const isNear = (unit: Unit, { plans }: Asked): boolean => {
   if (unit.revision === null) return false;
-  const plan = plans.planFor(unit.revision, unit.design);
+  const plan = plans.deviated(plans.planFor(unit.revision, unit.design), unit.deviations);
   const at = plan.stations.find(({ id }) => id === unit.station)?.pos ?? null;
   const station = labellingOf(plan, unit)?.station;
   const label = plan.stations.find(({ id }) => id === station)?.pos ?? null;

@@ -1,5 +1,4 @@
-import type { Envelope } from '@libs/kernel';
-import { typeOf } from '@libs/ledger';
+import { envelopeOf, typeOf } from '@libs/ledger';
 import type { Ledger, Sql } from '@libs/ledger';
 import { LOT } from '@libs/record';
 import type { Asked } from './asked';
@@ -50,5 +49,5 @@ export const eventsMentioning =
       `SELECT body FROM event WHERE body LIKE $1 ESCAPE '\\' ORDER BY position`,
       [`%${quoted}%`],
     );
-    return rows.map(({ body }): Envelope => JSON.parse(body));
+    return rows.map(({ body }) => envelopeOf(body));
   };

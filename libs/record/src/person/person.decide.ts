@@ -15,20 +15,42 @@ export const decide = (command: PersonCommand, person: Person): Decision<PersonE
     case 'EnrollPerson':
       return accept({ type: 'PersonEnrolled', data: command.data });
     case 'RecordLeaving':
-      return person.enrolled
-        ? accept({ type: 'PersonLeft', data: command.data })
-        : reject({ code: 'person-unknown', person: command.data.person });
+      return ofEnrolled(person, { type: 'PersonLeft', data: command.data });
+    case 'Qualify':
+      return ofEnrolled(person, { type: 'PersonQualified', data: command.data });
+    case 'EndQualification':
+      return person.qualifications.some(({ token }) => token === command.data.token)
+        ? accept({ type: 'QualificationEnded', data: command.data })
+        : ofEnrolled(person);
     default:
       return assertNever(command);
   }
 };
 
-export const evolve = (_person: Person, event: RecordedPersonEvent): Person => {
+const ofEnrolled = (
+  { enrolled }: Person,
+  ...events: readonly PersonEvent[]
+): Decision<PersonEvent, PersonRejection> => {
+  const [person = ''] = events.map(({ data }) => data.person);
+  return enrolled ? accept(...events) : reject({ code: 'person-unknown', person });
+};
+
+/** Said again, a qualification has a new last day. */
+const without = ({ qualifications }: Person, token: string): Person['qualifications'] =>
+  qualifications.filter((one) => one.token !== token);
+
+export const evolve = (person: Person, event: RecordedPersonEvent): Person => {
   switch (event.type) {
     case 'PersonEnrolled':
-      return { enrolled: true, roles: event.data.roles, crew: event.data.crew };
+      return { ...person, enrolled: true, roles: event.data.roles, crew: event.data.crew };
     case 'PersonLeft':
       return unknownPerson;
+    case 'PersonQualified': {
+      const { token, until } = event.data;
+      return { ...person, qualifications: [...without(person, token), { token, until }] };
+    }
+    case 'QualificationEnded':
+      return { ...person, qualifications: without(person, event.data.token) };
     default:
       return assertNever(event);
   }

@@ -9,7 +9,7 @@ export type Role =
   | 'administrator'
   | 'machine';
 
-export type PersonEvent = PersonEnrolled | PersonLeft;
+export type PersonEvent = PersonEnrolled | PersonLeft | PersonQualified | QualificationEnded;
 
 /** `name` is sealed. `roles` say what they may do, `crews` whom they may stand in for. */
 export type PersonEnrolled = {
@@ -23,4 +23,13 @@ export type PersonEnrolled = {
   };
 };
 export type PersonLeft = { readonly type: 'PersonLeft'; readonly data: { readonly person: string } };
+/** What somebody may sign for besides: an acting lead's crew, a badge with its last day (null: for good). */
+export type PersonQualified = {
+  readonly type: 'PersonQualified';
+  readonly data: { readonly person: string; readonly token: string; readonly until: string | null };
+};
+export type QualificationEnded = {
+  readonly type: 'QualificationEnded';
+  readonly data: { readonly person: string; readonly token: string };
+};
 export type RecordedPersonEvent = Recorded<PersonEvent>;

@@ -1,3 +1,4 @@
+import type { Qualification } from '@libs/judge';
 import type { Role } from './person.events';
 
 /** What a decision needs of whoever signs. The name is sealed, and nobody decides by it. */
@@ -5,6 +6,7 @@ export type Person = {
   readonly enrolled: boolean;
   readonly roles: readonly Role[];
   readonly crew: string | null;
+  readonly qualifications: readonly Qualification[];
 };
 
-export const unknownPerson: Person = { enrolled: false, roles: [], crew: null };
+export const unknownPerson: Person = { enrolled: false, roles: [], crew: null, qualifications: [] };

@@ -10,6 +10,7 @@ export type StationRejection =
   | { readonly code: 'station-unknown'; readonly station: string }
   | { readonly code: 'lot-kind-unknown'; readonly kind: string }
   | { readonly code: 'lot-of-other-kind'; readonly lot: string; readonly kind: string }
+  | { readonly code: 'lot-not-usable'; readonly lot: string }
   | { readonly code: 'lot-not-mounted'; readonly lot: string }
   | { readonly code: 'reason-unknown'; readonly reason: string }
   | { readonly code: 'hold-unknown'; readonly hold: string }
@@ -48,7 +49,10 @@ export const decide = (command: StationCommand, state: Station, facts: StationFa
 
 type Mounting = { readonly station: string; readonly lot: string; readonly kind: string };
 
-/** What is open at the station already need not be opened again. */
+/**
+ * What is open at the station already need not be opened again. A lot in quarantine or past its day is not opened at
+ * all: there is still time, and the pallet goes back.
+ */
 const mountLot = (data: Mounting, { mounted }: Station, facts: StationFacts): StationDecision => {
   const { station, lot, kind } = data;
   if (facts.stations.size > 0 && !facts.stations.has(station)) {
@@ -60,6 +64,7 @@ const mountLot = (data: Mounting, { mounted }: Station, facts: StationFacts): St
   }
   const replaces = mounted[kind] ?? null;
   if (replaces === lot) return accept();
+  if (!facts.usable) return reject({ code: 'lot-not-usable', lot });
 
   return accept({ type: 'LotMounted', data: { ...data, replaces, usable: facts.usable } });
 };
