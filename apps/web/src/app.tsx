@@ -28,9 +28,32 @@ const HomeScreen = lazy(() => import('./screens/home/home-screen').then((m) => (
 const PeopleScreen = lazy(() =>
   import('./screens/people/people-screen').then((m) => ({ default: m.PeopleScreen })),
 );
+const AuditScreen = lazy(() =>
+  import('./screens/audit/audit-screen').then((m) => ({ default: m.AuditScreen })),
+);
 const SetupScreen = lazy(() =>
   import('./screens/setup/setup-screen').then((m) => ({ default: m.SetupScreen })),
 );
+
+const DefectsScreen = lazy(() =>
+  import('./screens/defects/defects-screen').then((m) => ({ default: m.DefectsScreen })),
+);
+const HoldsScreen = lazy(() =>
+  import('./screens/holds/holds-screen').then((m) => ({ default: m.HoldsScreen })),
+);
+const ReleaseScreen = lazy(() =>
+  import('./screens/release/release-screen').then((m) => ({ default: m.ReleaseScreen })),
+);
+const AgencyScreen = lazy(() =>
+  import('./screens/inspector/agency-screen').then((m) => ({ default: m.AgencyScreen })),
+);
+const ReportScreen = lazy(() =>
+  import('./screens/inspector/report-screen').then((m) => ({ default: m.ReportScreen })),
+);
+const ContainmentScreen = lazy(() =>
+  import('./screens/containment/containment-screen').then((m) => ({ default: m.ContainmentScreen })),
+);
+const TagScreen = lazy(() => import('./screens/tag/tag-screen').then((m) => ({ default: m.TagScreen })));
 
 const screenOf = (place: Place): ReactNode => {
   switch (place.screen) {
@@ -40,6 +63,8 @@ const screenOf = (place: Place): ReactNode => {
       return <SignInScreen />;
     case 'line':
       return <LineScreen />;
+    case 'audit':
+      return <AuditScreen />;
     case 'people':
       return <PeopleScreen />;
     case 'quality':
@@ -48,6 +73,20 @@ const screenOf = (place: Place): ReactNode => {
       return <HomeScreen serial={place.serial} />;
     case 'station':
       return <StationScreen key={place.station} station={place.station} serial={place.serial} />;
+    case 'defects':
+      return <DefectsScreen />;
+    case 'holds':
+      return <HoldsScreen />;
+    case 'release':
+      return <ReleaseScreen key={place.serial} serial={place.serial} />;
+    case 'agency':
+      return <AgencyScreen />;
+    case 'agency-report':
+      return <ReportScreen />;
+    case 'containment':
+      return <ContainmentScreen />;
+    case 'tag':
+      return <TagScreen serial={place.serial} hold={place.hold} />;
     case 'unknown':
       return <UnknownPlace />;
     default:
@@ -91,7 +130,15 @@ const TITLES: Readonly<Record<Place['screen'], WordKey>> = {
   line: 'nav.line',
   quality: 'nav.quality',
   people: 'nav.people',
+  audit: 'nav.audit',
   home: 'nav.homes',
+  defects: 'nav.defects',
+  holds: 'nav.holds',
+  release: 'nav.release',
+  agency: 'nav.agency',
+  'agency-report': 'nav.agency',
+  containment: 'nav.containment',
+  tag: 'nav.holds',
   station: 'nav.station',
   unknown: 'unknown-place',
 };

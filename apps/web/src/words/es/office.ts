@@ -1,7 +1,16 @@
+import audit from './audit.json';
 import history from './history.json';
 import line from './line.json';
 import people from './people.json';
 import quality from './quality.json';
+import release from './release.json';
 
 /** What the other screens say besides, a file an area. */
-export const officeWords = { ...history, ...line, ...people, ...quality };
+export const officeWords = {
+  ...audit,
+  ...history,
+  ...line,
+  ...people,
+  ...quality,
+  ...release,
+};
