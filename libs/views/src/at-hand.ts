@@ -51,48 +51,54 @@ export const detailsAtHand = (limit: number): AtHand => {
 /** A detail that some events bear on. `isNew`: its stream starts here, so there is none to load. */
 export type Wanted = { readonly view: AnyView; readonly key: string; readonly isNew: boolean };
 
-type Bearing = (name: string, view: AnyView, key: string, event: RecordedUnitEvent) => void;
-
-/** Each detail each event bears on, in ledger order. */
-const eachBearing = (
-  events: readonly RecordedUnitEvent[],
-  views: readonly AnyView[],
-  bearing: Bearing,
-): void => {
-  for (const event of events) {
-    for (const view of views) {
-      for (const key of view.keysOf(event)) bearing(handle(view, key), view, key, event);
-    }
-  }
+/** An event and a detail it bears on, under the detail's name. */
+export type Bearing = {
+  readonly name: string;
+  readonly view: AnyView;
+  readonly key: string;
+  readonly event: RecordedUnitEvent;
 };
 
-/** Which details these events bear on, each once. */
-export const wantedBy = (
+/** Each detail each event bears on, in ledger order. */
+export const bearingsOf = (
   events: readonly RecordedUnitEvent[],
   views: readonly AnyView[],
+): readonly Bearing[] => {
+  const bearings: Bearing[] = [];
+  for (const event of events) {
+    for (const view of views) {
+      for (const key of view.keysOf(event)) bearings.push({ name: handle(view, key), view, key, event });
+    }
+  }
+  return bearings;
+};
+
+/** Which details are borne on, each once, but for those that are known already. */
+export const wantedBy = (
+  bearings: readonly Bearing[],
+  known: { readonly has: (name: string) => boolean },
 ): ReadonlyMap<string, Wanted> => {
   const wanted = new Map<string, Wanted>();
-  eachBearing(events, views, (name, view, key, event) => {
-    if (!wanted.has(name))
-      wanted.set(name, { view, key, isNew: key === event.stream && event.version === 1 });
-  });
+  for (const { name, view, key, event } of bearings) {
+    if (known.has(name) || wanted.has(name)) continue;
+    wanted.set(name, { view, key, isNew: key === event.stream && event.version === 1 });
+  }
   return wanted;
 };
 
 /** Applies the events, in ledger order, to details that are all at hand. */
 export const applyAll = (
-  events: readonly RecordedUnitEvent[],
-  views: readonly AnyView[],
+  bearings: readonly Bearing[],
   touched: Map<string, Touched>,
   detailOf: (name: string) => unknown,
 ): void => {
-  eachBearing(events, views, (name, view, key, event) => {
+  for (const { name, view, key, event } of bearings) {
     const known = touched.get(name);
     if (known !== undefined) {
       known.after = view.apply(known.after, event, key);
-      return;
+      continue;
     }
     const before = detailOf(name);
     touched.set(name, { view, key, before, after: view.apply(before, event, key) });
-  });
+  }
 };

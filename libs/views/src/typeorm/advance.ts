@@ -1,6 +1,6 @@
 import type { Envelope } from '@libs/kernel';
 import type { Sql } from '@libs/ledger';
-import { applyAll, wantedBy } from '../at-hand';
+import { applyAll, bearingsOf, wantedBy } from '../at-hand';
 import type { AtHand } from '../at-hand';
 import { changesOf } from '../change';
 import type { Touched } from '../change';
@@ -61,9 +61,9 @@ const take = async (
   sql: Sql,
 ): Promise<void> => {
   const touched = new Map<string, Touched>();
-  const ofUnits = unitEventsOf(events);
-  const details = await gather(wantedBy(ofUnits, views), atHand, sql);
-  applyAll(ofUnits, views, touched, (name) => details.get(name));
+  const bearings = bearingsOf(unitEventsOf(events), views);
+  const details = await gather(wantedBy(bearings, touched), atHand, sql);
+  applyAll(bearings, touched, (name) => details.get(name));
 
   const changes = changesOf(touched.values());
   changes.details.push(...positionDetails(views, events.at(-1)?.position ?? 0));

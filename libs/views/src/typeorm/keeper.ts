@@ -12,7 +12,7 @@ import type { BuiltFrom, Progress } from './rebuild';
 /** Details kept in memory: the sections at work and their homes, in every view, and room to spare. */
 const DETAILS_KEPT = 4_000;
 /** How long events may wait to be written into the views while nobody asks. A commit costs the same for one as for many. */
-const LINGER_MS = 100;
+const LINGER_MS = 250;
 /** As many are written at once, however little time has passed. */
 const MOST_WAITING = 4_000;
 

@@ -1,7 +1,7 @@
 import type { Ledger, Sql } from '@libs/ledger';
 import type { RecordedUnitEvent } from '@libs/record';
-import { applyAll, detailsAtHand, handle, wantedBy } from '../at-hand';
-import type { AtHand, Wanted } from '../at-hand';
+import { applyAll, bearingsOf, detailsAtHand, handle, wantedBy } from '../at-hand';
+import type { AtHand } from '../at-hand';
 import { changesOf } from '../change';
 import type { Touched } from '../change';
 import { unitEventsIn } from '../unit-event';
@@ -11,8 +11,12 @@ import { gather, write } from './store';
 
 /** Events read at a time: enough that a page's cost is its events, small enough to stay out of anyone's way. */
 const PAGE = 2_000;
-/** Details changed in memory before they are written. A section is long done when its turn comes: each is written once. */
-const FLUSH = 20_000;
+/**
+ * Details changed in memory before they are written, and as many kept at hand after: what bounds the memory of a
+ * rebuild, however long the log is. A section is long done when hundreds more were begun, so nearly each is
+ * written once.
+ */
+const FLUSH = 1_000;
 
 /** What building needs of an open ledger. `transaction` keeps the writer out while it runs. */
 export type BuiltFrom = Pick<Ledger, 'after' | 'head'> & {
@@ -109,10 +113,9 @@ const take = async (
   { views, atHand, touched }: Desk,
   sql: Sql,
 ): Promise<void> => {
-  const untouched = new Map<string, Wanted>();
-  for (const [name, want] of wantedBy(page, views)) if (!touched.has(name)) untouched.set(name, want);
-  const details = await gather(untouched, atHand, sql);
-  applyAll(page, views, touched, (name) => details.get(name));
+  const bearings = bearingsOf(page, views);
+  const details = await gather(wantedBy(bearings, touched), atHand, sql);
+  applyAll(bearings, touched, (name) => details.get(name));
 };
 
 const flush = async ({ views, atHand, touched }: Desk, sql: Sql): Promise<void> => {
