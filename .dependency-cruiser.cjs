@@ -4,7 +4,7 @@ const MAY_IMPORT = {
   judge: ['kernel'],
   proof: ['kernel'],
   quality: ['kernel'],
-  tracing: ['kernel'],
+  tracing: ['kernel', 'quality'],
   contracts: ['kernel', 'judge'],
   rulebook: ['kernel', 'judge'],
   record: ['kernel', 'judge'],

@@ -16,11 +16,11 @@ export type Association = {
 export type Split = {
   readonly cells: readonly GroupCell[];
   readonly claimed: readonly number[];
-  readonly unclear: readonly number[];
+  readonly partly: readonly number[];
 };
 
-/** A unit that cannot be excluded is taken to belong with this chance: there were about two it could have been. */
-export const UNCLEAR_SHARE = 0.4;
+/** Half a home belongs, or one of about two values that nobody recorded: half the chance. */
+export const PARTLY_SHARE = 0.5;
 
 /** Past these a group is judged with everything refitted in fewer steps: the start is good. */
 const REFIT_SWEEPS = 2;
@@ -40,31 +40,27 @@ export const associationOf = (
     withoutCause,
     full: (group) => {
       let start = withoutCause.effects;
+      const rows = splitRows(strata, stratumOfClaimed, group);
       return effects.map(({ value }) => {
-        const fit = fitEffects(
-          splitRows(strata, stratumOfClaimed, { group, times: value }),
-          start,
-          spread,
-          REFIT_SWEEPS,
-        );
+        const fit = fitEffects(raised(rows, value), start, spread, REFIT_SWEEPS);
         start = fit.effects;
         return fit.logLikelihood - withoutCause.logLikelihood;
       });
     },
     quick: (group) => {
       let sure = 0;
-      let unclear = 0;
+      let partly = 0;
       for (const cell of group.cells) {
         sure += (expected[cell.stratum] ?? 0) * cell.units;
-        unclear += (expected[cell.stratum] ?? 0) * cell.unclear;
+        partly += (expected[cell.stratum] ?? 0) * cell.partly;
       }
       return effects.map(({ value }) => {
-        const maybe = 1 + UNCLEAR_SHARE * (value - 1);
-        const raised = total + (value - 1) * sure + (maybe - 1) * unclear;
+        const maybe = 1 + PARTLY_SHARE * (value - 1);
+        const whole = total + (value - 1) * sure + (maybe - 1) * partly;
         return (
           group.claimed.length * Math.log(value) +
-          group.unclear.length * Math.log(maybe) -
-          stratumOfClaimed.length * Math.log(raised / total)
+          group.partly.length * Math.log(maybe) -
+          stratumOfClaimed.length * Math.log(whole / total)
         );
       });
     },
@@ -85,44 +81,56 @@ const expectedOf = (strata: readonly Stratum[], effects: Effects): readonly numb
       seasoned * Math.exp(effects.common + (effects.bands[band] ?? 0) + (effects.models[model] ?? 0)),
   );
 
-type Grown = { band: number[]; model: number[]; units: number[]; claimed: number[]; offset: number[] };
+type Grown = {
+  band: number[];
+  model: number[];
+  units: number[];
+  claimed: number[];
+  offset: number[];
+  /** How surely the row's units belong: 0, 1 or the share of the partly. */
+  belongs: number[];
+};
 
 /** The strata with the group's units, and those of which nobody knows, in rows of their own. */
-const splitRows = (
-  strata: readonly Stratum[],
-  stratumOfClaimed: readonly number[],
-  { group, times }: { group: Split; times: number },
-): Rows => {
-  const rows: Grown = { band: [], model: [], units: [], claimed: [], offset: [] };
+const splitRows = (strata: readonly Stratum[], stratumOfClaimed: readonly number[], group: Split): Grown => {
+  const rows: Grown = { band: [], model: [], units: [], claimed: [], offset: [], belongs: [] };
   const claimed = countBy(group.claimed, stratumOfClaimed);
-  const unclear = countBy(group.unclear, stratumOfClaimed);
+  const partly = countBy(group.partly, stratumOfClaimed);
   const cells = new Map(group.cells.map((cell) => [cell.stratum, cell]));
   strata.forEach((stratum, at) => {
-    const cell = cells.get(at) ?? { units: 0, unclear: 0 };
+    const cell = cells.get(at) ?? NO_UNITS;
     const own = { units: cell.units, claimed: claimed.get(at) ?? 0 };
-    const maybe = { units: cell.unclear, claimed: unclear.get(at) ?? 0 };
-    add(rows, stratum, {
+    const maybe = { units: cell.partly, claimed: partly.get(at) ?? 0 };
+    const others = {
       units: stratum.units - own.units - maybe.units,
       claimed: stratum.claimed - own.claimed - maybe.claimed,
-      times: 1,
-    });
-    add(rows, stratum, { ...own, times });
-    add(rows, stratum, { ...maybe, times: 1 + UNCLEAR_SHARE * (times - 1) });
+    };
+    add(rows, stratum, { ...others, belongs: 0 });
+    add(rows, stratum, { ...own, belongs: 1 });
+    add(rows, stratum, { ...maybe, belongs: PARTLY_SHARE });
   });
   return rows;
 };
 
+const NO_UNITS = { units: 0, partly: 0 };
+
+const raised = (rows: Grown, times: number): Rows => ({
+  ...rows,
+  offset: rows.offset.map((offset, row) => offset + Math.log(1 + (rows.belongs[row] ?? 0) * (times - 1))),
+});
+
 const add = (
   rows: Grown,
   { band, model, seasoned }: Stratum,
-  part: { readonly units: number; readonly claimed: number; readonly times: number },
+  part: { readonly units: number; readonly claimed: number; readonly belongs: number },
 ): void => {
   if (part.units <= 0) return;
   rows.band.push(band);
   rows.model.push(model);
   rows.units.push(part.units);
   rows.claimed.push(part.claimed);
-  rows.offset.push(Math.log(seasoned * part.times));
+  rows.offset.push(Math.log(seasoned));
+  rows.belongs.push(part.belongs);
 };
 
 const countBy = (places: readonly number[], stratumOf: readonly number[]): ReadonlyMap<number, number> => {

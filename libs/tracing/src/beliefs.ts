@@ -28,6 +28,8 @@ export type Beliefs = {
   readonly reliability: readonly Guess[];
   /** How much likelier a mark is on the record of work that caused a claim. */
   readonly lifts: { readonly [mark in RecordMark]: readonly Guess[] };
+  /** How often an instrument that spoiled work is found out of tolerance, and how often one that did not. */
+  readonly instrumentOut: { readonly spoiling: number; readonly sound: number };
   /** A pattern's odds for what it points to; its inverse for what it speaks against. */
   readonly patternOdds: number;
   readonly spread: { readonly bands: number; readonly models: number };
@@ -51,24 +53,24 @@ const TELLING: readonly Guess[] = [
 ];
 
 export const BELIEFS: Beliefs = {
-  noCommonCause: 0.5,
+  noCommonCause: 0.4,
   weights: { a: 6, b: 2, c: 1 },
   unnamedOperations: 0.1,
   unnamedOutside: 0.05,
   factors: {
-    lot: 3,
-    maker: 1.5,
-    crew: 3,
-    shift: 1.5,
-    instrument: 1.5,
-    design: 1.5,
-    revision: 1.5,
-    window: 1.5,
-    unrecorded: 1.5,
-    hauler: 3,
-    installer: 3,
-    retailer: 2,
-    every: 1,
+    lot: 1,
+    maker: 1,
+    crew: 1,
+    shift: 1,
+    instrument: 1,
+    design: 1,
+    revision: 1,
+    window: 1,
+    unrecorded: 1,
+    hauler: 1,
+    installer: 1,
+    retailer: 1,
+    every: 0.5,
   },
   outside: {
     'x-road': ['hauler', 'every'],
@@ -101,9 +103,10 @@ export const BELIEFS: Beliefs = {
     reworked: SLIGHT,
     defect: TELLING,
     'covered-soon': SLIGHT,
-    'instrument-out': TELLING,
+    'instrument-out': NO_WEIGHT,
   },
+  instrumentOut: { spoiling: 0.6, sound: 0.08 },
   patternOdds: 2,
-  spread: { bands: 0.6, models: 0.6 },
+  spread: { bands: 0.45, models: 0.45 },
   halfOfClaimsDays: 90,
 };

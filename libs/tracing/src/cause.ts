@@ -28,6 +28,8 @@ export type Cause = {
   readonly factor: Factor;
   /** The lot, the crew, `2026-02-02..2026-03-08` for a window; null where the factor needs none. */
   readonly value: string | null;
+  /** For a window: the stretch outside which the claims leave no room for it. */
+  readonly widest?: string;
 };
 
 /** The operation or the outside cause: what the fault map and an as-found report speak of. */

@@ -1,6 +1,6 @@
 import { homeGroups } from './home-groups';
 import { sameHomesKey } from './members';
-import { makersByLot } from './row-factors';
+import { valuesReader } from './row-factors';
 import { rowGroups } from './row-groups';
 import type { Gathered } from './row-groups';
 import { sequencesOf } from './sequences';
@@ -19,7 +19,7 @@ export const gatherCounts = (input: TraceInput, halfOfClaimsDays: number): Trace
   const claimedAt = placesOfClaimed(units);
   const isClaimed = claimedAt.map((at) => at >= 0);
   const sequences = sequencesOf(units);
-  const groups = [...rowGroups(sequences, isClaimed, makersByLot(input.lots)), ...homeGroups(units)];
+  const groups = [...rowGroups(sequences, isClaimed, valuesReader(input.lots)), ...homeGroups(units)];
   return {
     strata: placed.strata,
     claimed: units.flatMap((unit, at) => (isClaimed[at] === true ? [claimedUnit(unit, at, placed)] : [])),
@@ -47,24 +47,24 @@ const claimedUnit = (unit: Unit, at: number, { stratumOf, sliceOf }: Placed): Cl
 
 /** Nothing where no claimed unit belongs: such a group cannot be the cause. */
 const countGroup = (
-  { cause, among, members }: Gathered,
+  { members, ...group }: Gathered,
   { stratumOf }: Placed,
   claimedAt: readonly number[],
 ): readonly CauseGroup[] => {
   const claimed = placesIn(members.belong, claimedAt);
-  if (claimed.length === 0) return [];
+  const partlyClaimed = placesIn(members.partly, claimedAt);
+  if (claimed.length + partlyClaimed.length === 0) return [];
 
   const lived = (unit: number): boolean => (stratumOf[unit] ?? -1) >= 0;
   const belong = members.belong.filter(lived);
-  const unclear = members.unclear.filter(lived);
+  const partly = members.partly.filter(lived);
   return [
     {
-      cause,
-      among,
-      sameHomes: sameHomesKey(belong, unclear),
-      cells: cellsOf(belong, unclear, stratumOf),
+      ...group,
+      sameHomes: sameHomesKey(belong, partly),
+      cells: cellsOf(belong, partly, stratumOf),
       claimed,
-      unclear: placesIn(unclear, claimedAt),
+      partly: partlyClaimed,
     },
   ];
 };
@@ -77,23 +77,27 @@ const placesIn = (units: readonly number[], claimedAt: readonly number[]): reado
 
 const cellsOf = (
   belong: readonly number[],
-  unclear: readonly number[],
+  partly: readonly number[],
   stratumOf: readonly number[],
 ): readonly GroupCell[] => {
-  const cells = new Map<number, { stratum: number; units: number; unclear: number }>();
-  const cellOf = (unit: number): { units: number; unclear: number } => {
+  const cells = new Map<number, { stratum: number; units: number; partly: number }>();
+  const cellOf = (unit: number): { units: number; partly: number } => {
     const stratum = stratumOf[unit] ?? 0;
-    const cell = cells.get(stratum) ?? { stratum, units: 0, unclear: 0 };
+    const cell = cells.get(stratum) ?? { stratum, units: 0, partly: 0 };
     cells.set(stratum, cell);
     return cell;
   };
   for (const unit of belong) cellOf(unit).units++;
-  for (const unit of unclear) cellOf(unit).unclear++;
+  for (const unit of partly) cellOf(unit).partly++;
   return [...cells.values()];
 };
 
-const habitsOf = ({ operation, rows }: Sequence): readonly HabitRow[] => {
-  const counts = new Map<RecordMark, number>();
-  for (const { marks } of rows) for (const mark of marks) counts.set(mark, (counts.get(mark) ?? 0) + 1);
-  return [...counts].map(([mark, count]) => ({ operation, mark, count, of: rows.length }));
+/** By unit, as claims are: a home of two sections has two rows to leave a mark on. */
+const habitsOf = ({ operation, rows, units }: Sequence): readonly HabitRow[] => {
+  const marked = new Map<RecordMark, Set<number>>();
+  rows.forEach(({ marks }, at) => {
+    for (const mark of marks) marked.set(mark, (marked.get(mark) ?? new Set()).add(units[at] ?? -1));
+  });
+  const of = new Set(units).size;
+  return [...marked].map(([mark, on]) => ({ operation, mark, count: on.size, of }));
 };

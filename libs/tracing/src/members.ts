@@ -1,15 +1,36 @@
 /** The units of one group while it is gathered. Units come in order, each perhaps several times in a row. */
 export class Members {
   readonly belong: number[] = [];
-  readonly unclear: number[] = [];
+  /** In part, because only one section of the home does; or perhaps, because nobody recorded it. */
+  readonly partly: number[] = [];
+  private readonly times: number[] = [];
 
   add(unit: number): void {
-    if (this.belong.at(-1) !== unit) this.belong.push(unit);
+    const last = this.belong.length - 1;
+    if (this.belong[last] === unit) this.times[last] = (this.times[last] ?? 0) + 1;
+    else {
+      this.belong.push(unit);
+      this.times.push(1);
+    }
   }
 
-  /** Cannot be excluded; forgotten when another row of the unit says that it belongs. */
   addUnclear(unit: number): void {
-    if (this.unclear.at(-1) !== unit && this.belong.at(-1) !== unit) this.unclear.push(unit);
+    if (this.partly.at(-1) !== unit && this.belong.at(-1) !== unit) this.partly.push(unit);
+  }
+
+  /** Once all rows are read: a unit with more rows than belong belongs in part. */
+  settled(rowsOf: ReadonlyMap<number, number>): Members {
+    const settled = new Members();
+    const partly = new Set(this.partly);
+    this.belong.forEach((unit, at) => {
+      if ((this.times[at] ?? 0) < (rowsOf.get(unit) ?? 0)) partly.add(unit);
+      else {
+        partly.delete(unit);
+        settled.add(unit);
+      }
+    });
+    settled.partly.push(...[...partly].sort((one, other) => one - other));
+    return settled;
   }
 }
 
@@ -24,8 +45,8 @@ const scramble = (value: number): number => {
 };
 
 /** Equal for equal sets. Unequal sets agree by chance once in 2^64. */
-export const sameHomesKey = (belong: readonly number[], unclear: readonly number[]): string =>
-  `${print(belong)}-${print(unclear)}`;
+export const sameHomesKey = (belong: readonly number[], partly: readonly number[]): string =>
+  `${print(belong)}-${print(partly)}`;
 
 const print = (units: readonly number[]): string => {
   let a = 0;

@@ -1,16 +1,17 @@
-import { UNCLEAR_SHARE, associationOf } from './association';
+import { PARTLY_SHARE, associationOf } from './association';
 import type { Association } from './association';
 import type { Beliefs } from './beliefs';
 import { causeKey, sourceOf } from './cause';
-import type { Cause } from './cause';
+import type { Cause, Factor } from './cause';
 import { calendarDay } from './calendar';
 import { logSum } from './log-space';
+import { ROW_FACTORS } from './row-factors';
 import { signsOf } from './signs';
 import type { Due, Signs, Suspect } from './signs';
 import type { SourceShares } from './sources';
 import { suspectsOf } from './suspects';
 import type { Suspected } from './suspects';
-import type { Slice, TraceCounts } from './trace-counts';
+import type { GroupCell, Slice, TraceCounts } from './trace-counts';
 import type { OperationRow } from './trace-rows';
 import { windowOf } from './windows';
 import type { Window } from './windows';
@@ -23,6 +24,10 @@ export type Weighed = {
   readonly sameHomes: string;
   readonly suspect: Suspect;
   readonly suspected: Suspected;
+  /** The units that share it, by stratum; null where all do. */
+  readonly cells: readonly GroupCell[] | null;
+  /** For an instrument: whether it was found out of tolerance. */
+  readonly outOfTolerance: boolean | null;
   /** Logs of the likelihood ratios against no common cause: counts and signs together, and signs alone. */
   readonly logRatio: number;
   readonly logSigns: number;
@@ -76,29 +81,37 @@ const trialOf = (
   const suspect = {
     source: sourceOf(cause),
     ...claimedOf(suspected, context),
-    without: cause.factor === 'unrecorded' ? ('missing' as const) : null,
+    recordsKnown: isOfRecords(cause.factor),
   };
   const due = homes.kind === 'every' ? dueToEvery(context.beliefs) : dueToGroup(context.beliefs);
   const sameHomes = homes.kind === 'group' ? homes.group.sameHomes : homes.kind;
   return { suspected, cause, sameHomes, suspect, signs: context.signs.of(suspect, due) };
 };
 
+/** Where a group is made of records, units without one were sorted by that already. */
+const isOfRecords = (factor: Factor): boolean =>
+  factor === 'unrecorded' || ROW_FACTORS.some((one) => one === factor);
+
 const claimedOf = (
   { homes }: Suspected,
   { counts, window }: { counts: TraceCounts; window: Window | null },
-): Pick<Suspect, 'belong' | 'unclear'> => {
-  if (homes.kind === 'group') return { belong: homes.group.claimed, unclear: homes.group.unclear };
-  if (homes.kind === 'window') return { belong: window?.split.claimed ?? [], unclear: [] };
-  return { belong: counts.claimed.map((_, place) => place), unclear: [] };
+): Pick<Suspect, 'belong' | 'partly'> => {
+  if (homes.kind === 'group') return { belong: homes.group.claimed, partly: homes.group.partly };
+  if (homes.kind === 'window') return { belong: window?.split.claimed ?? [], partly: [] };
+  return { belong: counts.claimed.map((_, place) => place), partly: [] };
 };
 
 const windowCause = (
   cause: Cause,
   { counts, window }: { counts: TraceCounts; window: Window | null },
-): Cause => ({
-  ...cause,
-  value: window === null ? null : stretchOf(counts.slices, window),
-});
+): Cause =>
+  window === null
+    ? cause
+    : {
+        ...cause,
+        value: stretchOf(counts.slices, window),
+        widest: stretchOf(counts.slices, window.widest),
+      };
 
 export const stretchOf = (
   slices: readonly Slice[],
@@ -107,12 +120,12 @@ export const stretchOf = (
 
 const dueToGroup = ({ effects }: Beliefs): readonly Due[] =>
   effects.map(({ value }) => {
-    const added = UNCLEAR_SHARE * (value - 1);
-    return { belong: (value - 1) / value, unclear: added / (1 + added) };
+    const added = PARTLY_SHARE * (value - 1);
+    return { belong: (value - 1) / value, partly: added / (1 + added) };
   });
 
 const dueToEvery = ({ shareDue }: Beliefs): readonly Due[] =>
-  shareDue.map(({ value }) => ({ belong: value, unclear: 0 }));
+  shareDue.map(({ value }) => ({ belong: value, partly: 0 }));
 
 /** Log likelihood ratios of sets of homes, quick until judged fully. */
 class Ratios {
@@ -163,6 +176,13 @@ class Ratios {
   }
 }
 
+const groupOf = ({ homes }: Suspected, window: Window | null): Pick<Weighed, 'cells' | 'outOfTolerance'> => {
+  if (homes.kind === 'group') {
+    return { cells: homes.group.cells, outOfTolerance: homes.group.outOfTolerance ?? null };
+  }
+  return { cells: homes.kind === 'window' ? (window?.split.cells ?? null) : null, outOfTolerance: null };
+};
+
 const bestSets = (trials: readonly Trial[], ratios: Ratios): readonly Trial[] => {
   const best = new Map<string, { trial: Trial; score: number }>();
   for (const trial of trials) {
@@ -196,6 +216,7 @@ const normalised = (
       sameHomes: trial.sameHomes,
       suspect: trial.suspect,
       suspected: trial.suspected,
+      ...groupOf(trial.suspected, window),
       logRatio: logRatios[at] ?? 0,
       logSigns: ratios.signsAlone(trial),
       probability: Math.exp((logs[at] ?? -Infinity) - total),

@@ -25,26 +25,39 @@ export const NEIGHBOURS: { readonly [factor in RowFactor]: number } = {
   instrument: 3,
 };
 
-export type MakerOf = (lot: string) => string | null;
-
-export const makersByLot = (lots: readonly LotRow[]): MakerOf => {
-  const makers = new Map(lots.map(({ lot, maker }) => [lot, maker]));
-  return (lot) => makers.get(lot) ?? null;
-};
+/** What a row says of a factor: none, one or several values. */
+export type ValuesIn = (row: WorkRow, factor: RowFactor) => readonly string[];
 
 const NONE: readonly string[] = [];
-const one = (value: string | null): readonly string[] => (value === null ? NONE : [value]);
 
-/** What a row says of a factor: none, one or several values. */
-export const valuesIn = (row: WorkRow, factor: RowFactor, makerOf: MakerOf): readonly string[] => {
-  switch (factor) {
-    case 'lot':
-      return row.lots;
-    case 'instrument':
-      return row.instruments;
-    case 'maker':
-      return row.lots.length === 0 ? NONE : [...new Set(row.lots.flatMap((lot) => one(makerOf(lot))))];
-    default:
-      return one(row[factor]);
-  }
+/** Reads rows; the same value is the same list each time, because there are many rows and few values. */
+export const valuesReader = (lots: readonly LotRow[]): ValuesIn => {
+  const makers = new Map(lots.map(({ lot, maker }) => [lot, maker]));
+  const lists = new Map<string, readonly string[]>();
+  const one = (value: string | null): readonly string[] => {
+    if (value === null) return NONE;
+    const known = lists.get(value);
+    if (known !== undefined) return known;
+    const list = [value];
+    lists.set(value, list);
+    return list;
+  };
+  const makersOf = (row: WorkRow): readonly string[] => {
+    const [only] = row.lots;
+    if (only === undefined) return NONE;
+    if (row.lots.length === 1) return one(makers.get(only) ?? null);
+    return [...new Set(row.lots.flatMap((lot) => one(makers.get(lot) ?? null)))];
+  };
+  return (row, factor) => {
+    switch (factor) {
+      case 'lot':
+        return row.lots;
+      case 'instrument':
+        return row.instruments;
+      case 'maker':
+        return makersOf(row);
+      default:
+        return one(row[factor]);
+    }
+  };
 };

@@ -1,24 +1,30 @@
 import type { Cause } from './cause';
 import { Members } from './members';
-import { ROW_FACTORS, valuesIn } from './row-factors';
-import type { MakerOf, RowFactor } from './row-factors';
+import { ROW_FACTORS } from './row-factors';
+import type { RowFactor, ValuesIn } from './row-factors';
 import { rowValues } from './row-values';
 import type { RowValues } from './row-values';
 import type { Sequence } from './sequences';
+import type { WorkRow } from './trace-rows';
 
 /** Units that share a cause, by their places, before they are counted. */
-export type Gathered = { readonly cause: Cause; readonly among: number; readonly members: Members };
+export type Gathered = {
+  readonly cause: Cause;
+  readonly among: number;
+  readonly members: Members;
+  readonly outOfTolerance?: boolean;
+};
 
 /** The units of every lot, maker, crew, shift, instrument and revision that any claimed unit has, by operation. */
 export const rowGroups = (
   sequences: readonly Sequence[],
   isClaimed: readonly boolean[],
-  makerOf: MakerOf,
+  valuesIn: ValuesIn,
 ): readonly Gathered[] => {
-  const lots = lotsOfClaimed(sequences, isClaimed, makerOf);
+  const lots = lotsOfClaimed(sequences, isClaimed, valuesIn);
   const byOperation = sequences.flatMap((sequence) => [
     ...ROW_FACTORS.flatMap((factor) => {
-      const values = rowValues(sequence, factor, makerOf);
+      const values = rowValues(sequence, factor, valuesIn);
       if (values.distinct === 0) return [];
       const extra = factor === 'lot' ? lots.lot : factor === 'maker' ? lots.maker : [];
       return groupsOf(sequence, factor, { values, wanted: wantedOf(sequence, values, isClaimed, extra) });
@@ -32,7 +38,7 @@ export const rowGroups = (
 const lotsOfClaimed = (
   sequences: readonly Sequence[],
   isClaimed: readonly boolean[],
-  makerOf: MakerOf,
+  valuesIn: ValuesIn,
 ): { readonly lot: ReadonlySet<string>; readonly maker: ReadonlySet<string> } => {
   const lot = new Set<string>();
   const maker = new Set<string>();
@@ -40,7 +46,7 @@ const lotsOfClaimed = (
     rows.forEach((row, at) => {
       if (isClaimed[units[at] ?? -1] !== true) return;
       for (const value of row.lots) lot.add(value);
-      for (const value of valuesIn(row, 'maker', makerOf)) maker.add(value);
+      for (const value of valuesIn(row, 'maker')) maker.add(value);
     });
   }
   return { lot, maker };
@@ -70,12 +76,31 @@ const groupsOf = (
     for (const value of values.possible[at] ?? []) groups.get(value)?.addUnclear(unit);
   });
   const { operation, station } = sequence;
+  const rowsOf = countRows(sequence.units);
+  const out = factor === 'instrument' ? foundOut(sequence.rows) : new Set<string>();
   return [...groups].flatMap(([value, members]) =>
     members.belong.length === 0
       ? []
-      : [{ cause: { operation, station, outside: null, factor, value }, among: values.distinct, members }],
+      : [
+          {
+            cause: { operation, station, outside: null, factor, value },
+            among: values.distinct,
+            members: members.settled(rowsOf),
+            ...(factor === 'instrument' ? { outOfTolerance: out.has(value) } : {}),
+          },
+        ],
   );
 };
+
+const countRows = (units: readonly number[]): ReadonlyMap<number, number> => {
+  const counts = new Map<number, number>();
+  for (const unit of units) counts.set(unit, (counts.get(unit) ?? 0) + 1);
+  return counts;
+};
+
+/** Instruments that were out of tolerance on any of this work. */
+const foundOut = (rows: readonly WorkRow[]): ReadonlySet<string> =>
+  new Set(rows.flatMap(({ marks, instruments }) => (marks.includes('instrument-out') ? instruments : [])));
 
 /** Units without a record of the operation: perhaps it was never done. */
 const unrecorded = ({ operation, station, rows, units }: Sequence): readonly Gathered[] => {
@@ -85,7 +110,11 @@ const unrecorded = ({ operation, station, rows, units }: Sequence): readonly Gat
   });
   if (members.belong.length === 0) return [];
   return [
-    { cause: { operation, station, outside: null, factor: 'unrecorded', value: null }, among: 1, members },
+    {
+      cause: { operation, station, outside: null, factor: 'unrecorded', value: null },
+      among: 1,
+      members: members.settled(countRows(units)),
+    },
   ];
 };
 
@@ -110,9 +139,9 @@ const united = (parts: readonly Gathered[]): Members => {
   const [only] = parts;
   if (parts.length === 1 && only !== undefined) return only.members;
   const belong = new Set(parts.flatMap(({ members }) => members.belong));
-  const unclear = new Set(parts.flatMap(({ members }) => members.unclear));
+  const partly = new Set(parts.flatMap(({ members }) => members.partly));
   const members = new Members();
   for (const unit of [...belong].sort((a, b) => a - b)) members.add(unit);
-  for (const unit of [...unclear].sort((a, b) => a - b)) if (!belong.has(unit)) members.unclear.push(unit);
+  for (const unit of [...partly].sort((a, b) => a - b)) if (!belong.has(unit)) members.partly.push(unit);
   return members;
 };

@@ -1,5 +1,5 @@
-import { NEIGHBOURS, valuesIn } from './row-factors';
-import type { MakerOf, RowFactor } from './row-factors';
+import { NEIGHBOURS } from './row-factors';
+import type { RowFactor, ValuesIn } from './row-factors';
 import type { Sequence } from './sequences';
 
 /** What each row of an operation says of a factor, and what may be said where nothing was recorded. */
@@ -13,12 +13,15 @@ export type RowValues = {
 
 const NONE: readonly string[] = [];
 
-export const rowValues = (sequence: Sequence, factor: RowFactor, makerOf: MakerOf): RowValues => {
-  const recorded = sequence.rows.map((row) => valuesIn(row, factor, makerOf));
-  const distinct = new Set(recorded.flat()).size;
-  const gaps = sequence.rows.flatMap((row, at) =>
-    row.marks.includes('missing') && (recorded[at] ?? NONE).length === 0 ? [at] : [],
-  );
+export const rowValues = (sequence: Sequence, factor: RowFactor, valuesIn: ValuesIn): RowValues => {
+  const recorded = sequence.rows.map((row) => valuesIn(row, factor));
+  const seen = new Set<string>();
+  const gaps: number[] = [];
+  recorded.forEach((values, at) => {
+    for (const value of values) seen.add(value);
+    if (values.length === 0 && sequence.rows[at]?.marks.includes('missing') === true) gaps.push(at);
+  });
+  const distinct = seen.size;
   if (gaps.length === 0 || distinct === 0) return { known: recorded, possible: [], distinct };
 
   const known = [...recorded];

@@ -18,13 +18,13 @@ export type Suspect = {
   readonly source: string;
   /** Places in `claimed` that belong to the group, and of which nobody knows. */
   readonly belong: readonly number[];
-  readonly unclear: readonly number[];
-  /** A mark that defines the group says nothing more. */
-  readonly without: RecordMark | null;
+  readonly partly: readonly number[];
+  /** The group was made by what was recorded, so that a missing record says nothing more. */
+  readonly recordsKnown: boolean;
 };
 
 /** The chance that a claim is due to the cause: for units that belong, and for those of which nobody knows. */
-export type Due = { readonly belong: number; readonly unclear: number };
+export type Due = { readonly belong: number; readonly partly: number };
 
 /** How much heavier than a handful of reports the fault map's own shares weigh. */
 const REPORTS_THE_MAP_IS_WORTH = 4;
@@ -43,7 +43,7 @@ export const signsOf = (
     of: (suspect, due) => {
       const reported = [
         heard(reports, suspect, suspect.belong),
-        heard(reports, suspect, suspect.unclear),
+        heard(reports, suspect, suspect.partly),
       ] as const;
       const seen = marks.of(suspect);
       return due.map(
@@ -107,15 +107,15 @@ const heard = (
 };
 
 const saidByReports = (
-  [belong, unclear]: readonly [Heard, Heard],
+  [belong, partly]: readonly [Heard, Heard],
   due: Due,
   reliability: readonly Guess[],
 ): number => {
-  if (isSilent(belong) && isSilent(unclear)) return 0;
+  if (isSilent(belong) && isSilent(partly)) return 0;
   return logSum(
     reliability.map(
       ({ value, share }) =>
-        Math.log(share) + saidOf(belong, due.belong, value) + saidOf(unclear, due.unclear, value),
+        Math.log(share) + saidOf(belong, due.belong, value) + saidOf(partly, due.partly, value),
     ),
   );
 };
@@ -134,7 +134,7 @@ type Seen = {
   readonly mark: RecordMark;
   readonly habit: number;
   readonly belong: { readonly count: number; readonly of: number };
-  readonly unclear: { readonly count: number; readonly of: number };
+  readonly partly: { readonly count: number; readonly of: number };
 };
 
 class Marks {
@@ -155,22 +155,22 @@ class Marks {
     });
   }
 
-  of({ source, belong, unclear, without }: Suspect): readonly Seen[] {
+  of({ source, belong, partly, recordsKnown }: Suspect): readonly Seen[] {
     return (this.habits.get(source) ?? []).flatMap(({ mark, count, of }) => {
-      if (mark === without) return [];
+      if (mark === 'instrument-out' || (mark === 'missing' && recordsKnown)) return [];
       const units = this.marked.get(`${source} ${mark}`);
       const among = (places: readonly number[]): { count: number; of: number } => ({
         count: units === undefined ? 0 : places.filter((place) => units.has(place)).length,
         of: places.length,
       });
-      return [{ mark, habit: (count + 0.5) / (of + 1), belong: among(belong), unclear: among(unclear) }];
+      return [{ mark, habit: (count + 0.5) / (of + 1), belong: among(belong), partly: among(partly) }];
     });
   }
 }
 
 const saidByMarks = (seen: readonly Seen[], due: Due, lifts: Beliefs['lifts']): number => {
   let sum = 0;
-  for (const { mark, habit, belong, unclear } of seen) {
+  for (const { mark, habit, belong, partly } of seen) {
     const guesses = lifts[mark];
     if (guesses.length === 1) continue;
     sum += logSum(
@@ -179,7 +179,7 @@ const saidByMarks = (seen: readonly Seen[], due: Due, lifts: Beliefs['lifts']): 
         return (
           Math.log(share) +
           countLog(belong, { due: due.belong, lifted, habit }) +
-          countLog(unclear, { due: due.unclear, lifted, habit })
+          countLog(partly, { due: due.partly, lifted, habit })
         );
       }),
     );

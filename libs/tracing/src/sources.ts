@@ -1,4 +1,5 @@
 import type { Beliefs } from './beliefs';
+import type { FoundPattern } from './patterns';
 import type { FaultRow, OperationRow } from './trace-rows';
 
 /** How likely each operation and each outside cause is held to be the source of such a claim, before looking. Adds up to 1. */
@@ -14,10 +15,51 @@ export type SourceQuestion = {
 /** A third to half of real claims come from outside the line (common practice, no published source). */
 const OUTSIDE_SHARE = 0.4;
 
-export const sourceShares = (question: SourceQuestion, beliefs: Beliefs): SourceShares => {
-  const row = question.faults.find(
-    ({ component, symptom }) => component === question.component && symptom === question.symptom,
+/** What the fault map names for this symptom of this component. */
+export const namedSources = (question: SourceQuestion): ReadonlySet<string> => {
+  const row = faultOf(question);
+  return new Set([
+    ...(row?.causes ?? []).map(({ operation }) => operation),
+    ...(row?.elsewhere ?? []).map(({ cause }) => cause),
+  ]);
+};
+
+const faultOf = ({ faults, component, symptom }: SourceQuestion): FaultRow | undefined =>
+  faults.find((fault) => fault.component === component && fault.symptom === symptom);
+
+/** By the fault map, moved by the patterns the claims show. */
+export const sourceShares = (
+  question: SourceQuestion,
+  beliefs: Beliefs,
+  patterns: readonly FoundPattern[] = [],
+): SourceShares => {
+  const shares = sharesByMap(question, beliefs);
+  if (patterns.length === 0) return shares;
+  return normalised(
+    [...shares].map(
+      ([source, share]) => [source, share * oddsByPatterns(source, patterns, beliefs)] as const,
+    ),
   );
+};
+
+/** Patterns overlap, so that several together weigh no more than two. */
+const PATTERNS_MOST = 2;
+
+const oddsByPatterns = (
+  source: string,
+  patterns: readonly FoundPattern[],
+  { patternOdds }: Beliefs,
+): number => {
+  const balance = patterns.reduce(
+    (sum, { pointsTo, speaksAgainst }) =>
+      sum + (pointsTo.includes(source) ? 1 : 0) - (speaksAgainst.includes(source) ? 1 : 0),
+    0,
+  );
+  return patternOdds ** Math.max(-PATTERNS_MOST, Math.min(PATTERNS_MOST, balance));
+};
+
+const sharesByMap = (question: SourceQuestion, beliefs: Beliefs): SourceShares => {
+  const row = faultOf(question);
   const operations = question.operations.map(({ operation }) => operation);
   const outside = Object.keys(beliefs.outside);
   const named = row === undefined ? new Map<string, number>() : weightsOf(row, beliefs);

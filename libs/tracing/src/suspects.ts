@@ -32,8 +32,8 @@ export const suspectsOf = (
   const shared = ofHomes.filter(({ cause }) => OF_ANY_OPERATION.includes(cause.factor));
   const inLine = operations.flatMap(({ operation, station }) =>
     spreadOver({ operation, station, outside: null }, [...(byOperation.get(operation) ?? []), ...shared], {
+      ...context.beliefs,
       share: context.shares.get(operation) ?? 0,
-      factors: context.beliefs.factors,
       windows: true,
     }),
   );
@@ -41,7 +41,7 @@ export const suspectsOf = (
     spreadOver(
       { operation: null, station: null, outside: cause },
       ofHomes.filter((group) => factors.includes(group.cause.factor)),
-      { share: context.shares.get(cause) ?? 0, factors: context.beliefs.factors, windows: false },
+      { ...context.beliefs, share: context.shares.get(cause) ?? 0, windows: false },
     ),
   );
   return [...inLine, ...outside];
@@ -49,7 +49,7 @@ export const suspectsOf = (
 
 /** A group that holds every home in use has nothing to be compared with. */
 const hasContrast = ({ cells, claimed }: CauseGroup, { strata, claimed: all }: TraceCounts): boolean => {
-  const units = cells.reduce((sum, cell) => sum + cell.units + cell.unclear, 0);
+  const units = cells.reduce((sum, cell) => sum + cell.units + cell.partly, 0);
   return units < strata.reduce((sum, stratum) => sum + stratum.units, 0) || claimed.length < all.length;
 };
 
@@ -62,6 +62,7 @@ const spreadOver = (
     readonly share: number;
     readonly factors: Beliefs['factors'];
     readonly windows: boolean;
+    readonly instrumentOut: Beliefs['instrumentOut'];
   },
 ): readonly Suspected[] => {
   if (held.share <= 0) return [];
@@ -74,7 +75,7 @@ const spreadOver = (
     ...groups.map((group) => ({
       cause: { ...source, factor: group.cause.factor, value: group.cause.value },
       homes: { kind: 'group', group } as const,
-      logPrior: prior(group.cause.factor, group.among),
+      logPrior: prior(group.cause.factor, group.among) + toleranceLog(group, held.instrumentOut),
     })),
     ...(held.windows ? [windowSuspect(source, prior('window', 1))] : []),
     {
@@ -83,6 +84,15 @@ const spreadOver = (
       logPrior: prior('every', 1),
     },
   ];
+};
+
+/** An instrument found out of tolerance is suspected more, one found in tolerance less. */
+const toleranceLog = (
+  { outOfTolerance }: CauseGroup,
+  { spoiling, sound }: Beliefs['instrumentOut'],
+): number => {
+  if (outOfTolerance === undefined) return 0;
+  return outOfTolerance ? Math.log(spoiling / sound) : Math.log((1 - spoiling) / (1 - sound));
 };
 
 const windowSuspect = (source: Source, logPrior: number): Suspected => ({

@@ -26,8 +26,8 @@ export type ClaimedUnit = {
 export type GroupCell = {
   readonly stratum: number;
   readonly units: number;
-  /** Units of which the record does not say whether they belong. */
-  readonly unclear: number;
+  /** Units that belong in part (one section of the home), or of which the record does not say. */
+  readonly partly: number;
 };
 
 /** Homes that share something, counted. Many causes may have the same homes. */
@@ -38,9 +38,11 @@ export type CauseGroup = {
   /** How many values this factor has here: each was as likely to be the one, before looking. */
   readonly among: number;
   readonly cells: readonly GroupCell[];
-  /** Places in `claimed` of those that belong, and of those of which nobody knows. */
+  /** Places in `claimed` of those that belong, and of those that do in part or perhaps. */
   readonly claimed: readonly number[];
-  readonly unclear: readonly number[];
+  readonly partly: readonly number[];
+  /** For an instrument: whether it was found out of tolerance on any of the work. */
+  readonly outOfTolerance?: boolean;
 };
 
 /** The line's time cut in equal slices, for causes that come and go. */

@@ -44,8 +44,23 @@ export const unitsOf = (input: TraceInput, halfOfClaimsDays: number): readonly U
       return { id: serial, home, role, builtDay, claims: own, seasoned: season(own) };
     });
   });
-  return [...units].sort((one, other) => orderOf(one) - orderOf(other) || (one.id < other.id ? -1 : 1));
+  return [...units].sort(inOrder);
 };
+
+/** Every section as a unit, complained of or not: for finding all that share a cause. */
+export const everySection = (homes: readonly HomeRow[]): readonly Unit[] =>
+  homes
+    .flatMap((home): readonly Unit[] => {
+      const builtDay = home.builtOn === null ? null : dayOf(home.builtOn);
+      const of = { home, builtDay, claims: [], seasoned: null };
+      return home.sections.length === 0
+        ? [{ ...of, id: home.home, role: null }]
+        : home.sections.map(({ serial, role }) => ({ ...of, id: serial, role }));
+    })
+    .sort(inOrder);
+
+const inOrder = (one: Unit, other: Unit): number =>
+  orderOf(one) - orderOf(other) || (one.id < other.id ? -1 : 1);
 
 const orderOf = ({ builtDay }: Unit): number => builtDay ?? Number.MAX_SAFE_INTEGER;
 

@@ -16,14 +16,14 @@ export type Window = {
 
 /** What the widest stretch may leave out. */
 const LEFT_OUT = 0.01;
-/** So many of the likeliest stretches are judged fully; what that changes is applied to all. */
-const JUDGED_FULLY = 3;
+/** So many of the likeliest stretches, at a quick look, are judged with everything refitted. */
+const JUDGED_FULLY = 20;
 
 type Stretch = {
   readonly from: number;
   readonly to: number;
   readonly prior: number;
-  readonly quick: readonly number[];
+  readonly logRatios: readonly number[];
 };
 
 export const windowOf = (
@@ -34,29 +34,32 @@ export const windowOf = (
   const bySlice = slices.map((_, slice) =>
     claimed.flatMap((unit, place) => (unit.slice === slice ? [place] : [])),
   );
-  const stretches = allStretches(slices, bySlice, association);
-  const ranked = [...stretches].sort((one, other) => weightOf(other) - weightOf(one));
-  const [best] = ranked;
+  const splitOf = (stretch: Stretch): Split => splitOfSlices(slices, bySlice, stretch);
+  const quick = byWeight(allStretches(slices, bySlice, association));
+  const judged = byWeight([
+    ...quick
+      .slice(0, JUDGED_FULLY)
+      .map((stretch) => ({ ...stretch, logRatios: association.full(splitOf(stretch)) })),
+    ...quick.slice(JUDGED_FULLY),
+  ]);
+  const [best] = judged;
   if (best === undefined) return null;
 
-  const splitOf = ({ from, to }: Stretch): Split => splitOfSlices(slices, bySlice, { from, to });
-  const changes = ranked.slice(0, JUDGED_FULLY).map((stretch) => {
-    const full = association.full(splitOf(stretch));
-    return full.map((log, effect) => log - (stretch.quick[effect] ?? 0));
-  });
   return {
     from: best.from,
     to: best.to,
     split: splitOf(best),
-    logRatios: best.quick.map((_, effect) => {
-      const change = changes.reduce((sum, one) => sum + (one[effect] ?? 0), 0) / changes.length;
-      return change + logSum(stretches.map(({ prior, quick }) => prior + (quick[effect] ?? 0)));
-    }),
-    widest: widestOf(ranked),
+    logRatios: best.logRatios.map((_, effect) =>
+      logSum(judged.map(({ prior, logRatios }) => prior + (logRatios[effect] ?? 0))),
+    ),
+    widest: widestOf(judged),
   };
 };
 
-const weightOf = ({ prior, quick }: Stretch): number => prior + logSum(quick);
+const byWeight = (stretches: readonly Stretch[]): readonly Stretch[] =>
+  [...stretches].sort((one, other) => weightOf(other) - weightOf(one));
+
+const weightOf = ({ prior, logRatios }: Stretch): number => prior + logSum(logRatios);
 
 /** Every run of slices that starts and ends with a claim, but for the whole time. Short ones are held likelier. */
 const allStretches = (
@@ -67,7 +70,7 @@ const allStretches = (
   const scale = logSum(slices.map((_, at) => -Math.log(at + 1)));
   const stretches: Stretch[] = [];
   for (let from = 0; from < slices.length; from++) {
-    const cells = new Map<number, { stratum: number; units: number; unclear: number }>();
+    const cells = new Map<number, { stratum: number; units: number; partly: number }>();
     const places: number[] = [];
     for (let to = from; to < slices.length; to++) {
       grow(cells, slices[to]);
@@ -78,7 +81,7 @@ const allStretches = (
         from,
         to,
         prior: -Math.log(length) - scale - Math.log(slices.length - length + 1),
-        quick: association.quick({ cells: [...cells.values()], claimed: places, unclear: [] }),
+        logRatios: association.quick({ cells: [...cells.values()], claimed: places, partly: [] }),
       });
     }
   }
@@ -86,11 +89,11 @@ const allStretches = (
 };
 
 const grow = (
-  cells: Map<number, { stratum: number; units: number; unclear: number }>,
+  cells: Map<number, { stratum: number; units: number; partly: number }>,
   slice: Slice | undefined,
 ): void => {
   for (const { stratum, units } of slice?.cells ?? []) {
-    const cell = cells.get(stratum) ?? { stratum, units: 0, unclear: 0 };
+    const cell = cells.get(stratum) ?? { stratum, units: 0, partly: 0 };
     cell.units += units;
     cells.set(stratum, cell);
   }
@@ -101,10 +104,10 @@ const splitOfSlices = (
   bySlice: readonly (readonly number[])[],
   { from, to }: { readonly from: number; readonly to: number },
 ): Split => {
-  const cells = new Map<number, { stratum: number; units: number; unclear: number }>();
+  const cells = new Map<number, { stratum: number; units: number; partly: number }>();
   for (const slice of slices.slice(from, to + 1)) grow(cells, slice);
   const all: readonly GroupCell[] = [...cells.values()];
-  return { cells: all, claimed: bySlice.slice(from, to + 1).flat(), unclear: [] };
+  return { cells: all, claimed: bySlice.slice(from, to + 1).flat(), partly: [] };
 };
 
 const widestOf = (ranked: readonly Stretch[]): { readonly from: number; readonly to: number } => {
