@@ -1,14 +1,19 @@
 #!/usr/bin/env node
 import 'reflect-metadata';
 import { Command } from 'commander';
+import { checkpointCommand } from './commands/checkpoint';
 import { demoCommand } from './commands/demo';
+import { exportCommand } from './commands/export';
 import { historyCommand } from './commands/history';
+import { homesCommand } from './commands/homes';
 import { importCommand } from './commands/import';
 import { issueCommand } from './commands/issue';
 import { personCommand } from './commands/person';
 import { rebuildCommand } from './commands/rebuild';
+import { retroCheckCommand } from './commands/retro-check';
 import { serveCommand } from './commands/serve';
 import { tokenCommand } from './commands/token';
+import { verifyCommand } from './commands/verify';
 import { explained } from './composition/explained';
 import { EXIT } from './exit-code';
 
@@ -17,8 +22,13 @@ const program = new Command('studbook')
   .addCommand(serveCommand())
   .addCommand(demoCommand())
   .addCommand(issueCommand())
+  .addCommand(retroCheckCommand())
   .addCommand(importCommand())
   .addCommand(historyCommand())
+  .addCommand(homesCommand())
+  .addCommand(exportCommand())
+  .addCommand(verifyCommand())
+  .addCommand(checkpointCommand())
   .addCommand(rebuildCommand())
   .addCommand(personCommand())
   .addCommand(tokenCommand())
@@ -28,6 +38,8 @@ const program = new Command('studbook')
 Begin here:
   studbook demo && studbook serve      a plant with a year of invented history
   studbook history H26-1003-A          how one home was built
+  studbook export H26-1003 --out p.zip  its packet: the history and all that proves it
+  studbook verify p.zip                what a packet proves, with no plant at hand
   studbook issue --help                issue your own rulebook
   studbook import --help               bring your own history in
 

@@ -150,33 +150,32 @@ const sectionsOf = ({ read, plans, unit }: Ground, revision: number): readonly P
 type ChangeFacts = Pick<UnitFacts, 'applying' | 'outsideZones'>;
 
 /** Read only where something changes: another design, another county. */
-const changeFacts = (ground: Ground, judged: JudgedBy, wanted: Wanted): ChangeFacts => {
-  const { read, meta, plans, unit } = ground;
-  const { changesTo, zones } = wanted;
-  const applying =
-    changesTo === undefined || judged.plan === null
-      ? undefined
-      : {
-          plan: plans.deviated(
-            plans.planFor(judged.plan.revision, changesTo.design ?? unit.design),
-            changesTo.deviations ?? unit.deviations,
-          ),
-          lot: (id: string) => workedLot({ read, meta }, id),
-          instrument: (id: string) => usedInstrument({ read, meta }, id),
-        };
-  const rulebook = plans.ofRevision(judged.homeRevision ?? judged.revisionInForce ?? 0)?.rulebook;
-  return {
-    ...(applying === undefined ? {} : { applying }),
-    ...(zones === undefined || rulebook === undefined
-      ? {}
-      : {
-          outsideZones: judgeDestination(
-            rulebook,
-            unit.design,
-            zones.destination ?? read(HOME, unit.home).destination,
-          ),
-        }),
-  };
+const changeFacts = (ground: Ground, judged: JudgedBy, { changesTo, zones }: Wanted): ChangeFacts => ({
+  ...(changesTo === undefined || judged.plan === null
+    ? {}
+    : { applying: changedPlan(ground, judged.plan.revision, changesTo) }),
+  ...(zones === undefined ? {} : zoneFacts(ground, judged, zones)),
+});
+
+const changedPlan = (
+  { read, meta, plans, unit }: Ground,
+  revision: number,
+  { design = unit.design, deviations = unit.deviations }: NonNullable<Wanted['changesTo']>,
+): NonNullable<UnitFacts['applying']> => ({
+  plan: plans.deviated(plans.planFor(revision, design), deviations),
+  lot: (id) => workedLot({ read, meta }, id),
+  instrument: (id) => usedInstrument({ read, meta }, id),
+});
+
+const zoneFacts = (
+  { read, plans, unit }: Ground,
+  { homeRevision, revisionInForce }: JudgedBy,
+  zones: NonNullable<Wanted['zones']>,
+): ChangeFacts => {
+  const rulebook = plans.ofRevision(homeRevision ?? revisionInForce ?? 0)?.rulebook;
+  if (rulebook === undefined) return {};
+  const destination = zones.destination ?? read(HOME, unit.home).destination;
+  return { outsideZones: judgeDestination(rulebook, unit.design, destination) };
 };
 
 const signerOf = (read: ReadStream, actor: string, senderRoles: readonly string[]): Signer => {

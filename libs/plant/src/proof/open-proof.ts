@@ -1,40 +1,48 @@
 import { canonicalJson } from '@libs/kernel';
 import { envelopeOf, sha256 } from '@libs/ledger';
 import type { Sql } from '@libs/ledger';
-import { CONSISTENCY, KEY_CHANGES, base64Of, keyText, sealedPacket, utf8 } from '@libs/proof';
+import { CONSISTENCY, KEY_CHANGES, base64Of, keyText, packedFiles, sealedPacket, utf8 } from '@libs/proof';
 import type { PacketFiles } from '@libs/proof';
 import { checkpointAt } from './checkpoints';
 import type { Ground } from './checkpoints';
 import { evidenceOf } from './evidence';
-import type { HomeListed, PlantProof } from './plant-proof';
+import type { Evidence, HomeListed, PlantProof, Proving } from './plant-proof';
 
 /** Earlier checkpoints a packet can be compared with by itself: a year of days. Others are bridged on demand. */
 const BRIDGED = 366;
 
 export const plantProof = (ground: Ground & { readonly reader: Sql }): PlantProof => {
   const { ledger, proving, reader } = ground;
-  const { tree, checkpoints, keys } = proving;
+  const { tree, keys } = proving;
   return {
     checkpoint: (size) => checkpointAt(ground, size),
     evidenceOf: (serial, at) => evidenceOf(ground, serial, at),
-    packetOf: async ({ position, files }, others) => {
-      const earlier = (await checkpoints.sizesUpTo(position - 1, BRIDGED)).toReversed();
-      const paths = await tree.consistency(earlier, position);
-      const bridges = earlier.map((from, n) => bridgeLine(from, position, paths[n] ?? []));
-      const changes = keys.changes().map((note) => canonicalJson({ note }));
-      const all: PacketFiles = new Map([
-        ...files,
-        ...linesIn(CONSISTENCY, bridges),
-        ...linesIn(KEY_CHANGES, changes),
-        ...others,
-      ]);
-      return sealedPacket({ sha256, signer: keys.signer() }, position, all);
-    },
+    packetOf: (evidence, others) => packetOf(proving, evidence, others),
+    zipOf: async (evidence, others) => packedFiles(await packetOf(proving, evidence, others)),
     bridge: async (from, to) => bridgeLine(from, to, (await tree.consistency([from], to))[0] ?? []),
     publicKey: () => keyText(keys.signer().key),
     changeKey: async () => keys.change(await ledger.head()),
     homes: () => homesIn(reader),
   };
+};
+
+/** What proves itself stands beside the evidence, since it grows with time: bridges from earlier checkpoints, key changes. */
+const packetOf = async (
+  { tree, checkpoints, keys }: Proving,
+  { position, files }: Evidence,
+  others: PacketFiles,
+): Promise<PacketFiles> => {
+  const earlier = (await checkpoints.sizesUpTo(position - 1, BRIDGED)).toReversed();
+  const paths = await tree.consistency(earlier, position);
+  const bridges = earlier.map((from, n) => bridgeLine(from, position, paths[n] ?? []));
+  const changes = keys.changes().map((note) => canonicalJson({ note }));
+  const all = new Map([
+    ...files,
+    ...linesIn(CONSISTENCY, bridges),
+    ...linesIn(KEY_CHANGES, changes),
+    ...others,
+  ]);
+  return sealedPacket({ sha256, signer: keys.signer() }, position, all);
 };
 
 const bridgeLine = (from: number, to: number, path: readonly Uint8Array[]): string =>

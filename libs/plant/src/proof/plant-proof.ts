@@ -52,6 +52,8 @@ export type PlantProof = {
   readonly evidenceOf: (serial: string, at: number | null) => Promise<Evidence | undefined>;
   /** The evidence and all that makes it readable as one packet: listed, and the list signed. */
   readonly packetOf: (evidence: Evidence, others: PacketFiles) => Promise<PacketFiles>;
+  /** The same as one ZIP: the same bytes for the same files. */
+  readonly zipOf: (evidence: Evidence, others: PacketFiles) => Promise<Uint8Array>;
   /** Proof that the ledger at `to` begins with the one at `from`: a line for a packet's `consistency.jsonl`. */
   readonly bridge: (from: number, to: number) => Promise<string>;
   /** `NAME+ID+KEY`: what is published of the key. */

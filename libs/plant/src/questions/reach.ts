@@ -89,7 +89,8 @@ export const instrumentReachQuestion =
       if (!wasMeasured(event, instrument) || !isWithin(event, good, found)) continue;
       const { kind: unitKind, id } = unitOf(event.stream);
       const unit = await asked.ledger.state(unitKind, id);
-      tested.push(reached(unit, String(event.data['operation']), event.occurredAt, asked));
+      const { operation } = event.data;
+      if (typeof operation === 'string') tested.push(reached(unit, operation, event.occurredAt, asked));
     }
     return {
       instrument,
