@@ -1,6 +1,5 @@
 import { Suspense, lazy, useEffect } from 'react';
 import type { ReactNode } from 'react';
-import { assertNever } from '@libs/kernel';
 import { Frame } from './ui/frame';
 import { placeOf } from './router/places';
 import type { Place } from './router/places';
@@ -55,44 +54,30 @@ const ContainmentScreen = lazy(() =>
 );
 const TagScreen = lazy(() => import('./screens/tag/tag-screen').then((m) => ({ default: m.TagScreen })));
 
-const screenOf = (place: Place): ReactNode => {
-  switch (place.screen) {
-    case 'start':
-      return <StartScreen />;
-    case 'sign-in':
-      return <SignInScreen />;
-    case 'line':
-      return <LineScreen />;
-    case 'audit':
-      return <AuditScreen />;
-    case 'people':
-      return <PeopleScreen />;
-    case 'quality':
-      return <QualityScreen />;
-    case 'home':
-      return <HomeScreen serial={place.serial} />;
-    case 'station':
-      return <StationScreen key={place.station} station={place.station} serial={place.serial} />;
-    case 'defects':
-      return <DefectsScreen />;
-    case 'holds':
-      return <HoldsScreen />;
-    case 'release':
-      return <ReleaseScreen key={place.serial} serial={place.serial} />;
-    case 'agency':
-      return <AgencyScreen />;
-    case 'agency-report':
-      return <ReportScreen />;
-    case 'containment':
-      return <ContainmentScreen />;
-    case 'tag':
-      return <TagScreen serial={place.serial} hold={place.hold} />;
-    case 'unknown':
-      return <UnknownPlace />;
-    default:
-      return assertNever(place);
-  }
+type At<S extends Place['screen']> = Extract<Place, { readonly screen: S }>;
+
+/** A place without its screen does not compile. */
+const SCREENS: { readonly [S in Place['screen']]: (place: At<S>) => ReactNode } = {
+  start: () => <StartScreen />,
+  'sign-in': () => <SignInScreen />,
+  line: () => <LineScreen />,
+  audit: () => <AuditScreen />,
+  people: () => <PeopleScreen />,
+  quality: () => <QualityScreen />,
+  home: ({ serial }) => <HomeScreen serial={serial} />,
+  station: ({ station, serial }) => <StationScreen key={station} station={station} serial={serial} />,
+  defects: () => <DefectsScreen />,
+  holds: () => <HoldsScreen />,
+  release: ({ serial }) => <ReleaseScreen key={serial} serial={serial} />,
+  agency: () => <AgencyScreen />,
+  'agency-report': () => <ReportScreen />,
+  containment: () => <ContainmentScreen />,
+  tag: ({ serial, hold }) => <TagScreen serial={serial} hold={hold} />,
+  unknown: () => <UnknownPlace />,
 };
+
+/** The table pairs each place with its own screen; the compiler has checked that where it is written. */
+const screenOf = (place: Place): ReactNode => (SCREENS[place.screen] as (place: Place) => ReactNode)(place);
 
 const UnknownPlace = (): ReactNode => {
   const { t } = useSpeech();

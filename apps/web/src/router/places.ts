@@ -46,13 +46,21 @@ const single = {
 } as const;
 const isSingle = (name: string): name is keyof typeof single => Object.hasOwn(single, name);
 
+type Read = (second: string | undefined, third: string | undefined) => Place | undefined;
+
+/** Places with something in their address besides their name. */
+const READ: { readonly [first: string]: Read } = {
+  home: (serial) => ({ screen: 'home', serial: serial || null }),
+  station: (station, serial) =>
+    station ? { screen: 'station', station, serial: serial || null } : undefined,
+  release: (serial) => ({ screen: 'release', serial: serial || null }),
+  tag: (serial, hold) => (serial && hold ? { screen: 'tag', serial, hold } : undefined),
+  agency: (part) => (part === 'report' ? { screen: 'agency-report' } : undefined),
+};
+
 export const placeOf = (path: string): Place => {
   const [first = '', second, third] = path.split('/').slice(1).map(decodeURIComponent);
-  if (first === 'home') return { screen: 'home', serial: second || null };
-  if (first === 'station' && second) return { screen: 'station', station: second, serial: third || null };
-  if (first === 'release') return { screen: 'release', serial: second || null };
-  if (first === 'tag' && second && third) return { screen: 'tag', serial: second, hold: third };
-  if (first === 'agency' && second === 'report') return { screen: 'agency-report' };
-  if (isSingle(first) && second === undefined) return { screen: single[first] };
-  return { screen: 'unknown' };
+  const read = Object.hasOwn(READ, first) ? READ[first]?.(second, third) : undefined;
+  if (read !== undefined) return read;
+  return isSingle(first) && second === undefined ? { screen: single[first] } : { screen: 'unknown' };
 };

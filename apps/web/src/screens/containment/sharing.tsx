@@ -47,6 +47,31 @@ const SharingRow = ({
   );
 };
 
+type ByProps = {
+  readonly by: ReadonlySet<Shared>;
+  readonly change: (by: ReadonlySet<Shared>) => void;
+};
+const ByChoice = ({ by, change }: ByProps): ReactNode => {
+  const { t } = useSpeech();
+  const toggled = (one: Shared): ReadonlySet<Shared> =>
+    new Set(by.has(one) ? [...by].filter((other) => other !== one) : [...by, one]);
+  return (
+    <div className="choices" role="group" aria-label={t('contain.by')}>
+      {SHARED.filter((one) => one !== 'span').map((one) => (
+        <button
+          key={one}
+          type="button"
+          className="button"
+          aria-pressed={by.has(one)}
+          onClick={() => change(toggled(one))}
+        >
+          {t(SHARED_WORDS[one])}
+        </button>
+      ))}
+    </div>
+  );
+};
+
 /** Which other sections may share what was found: chosen by what is shared, held in one go. */
 export const Sharing = ({ serial, operation, defect }: Props): ReactNode => {
   const { t, say } = useSpeech();
@@ -76,24 +101,7 @@ export const Sharing = ({ serial, operation, defect }: Props): ReactNode => {
         </Link>
       </div>
       {trouble !== null && <TroubleNotice trouble={trouble} again={again} />}
-      <div className="choices" role="group" aria-label={t('contain.by')}>
-        {SHARED.filter((one) => one !== 'span').map((one) => (
-          <button
-            key={one}
-            type="button"
-            className="button"
-            aria-pressed={by.has(one)}
-            onClick={() =>
-              setBy(
-                (before) =>
-                  new Set(before.has(one) ? [...before].filter((o) => o !== one) : [...before, one]),
-              )
-            }
-          >
-            {t(SHARED_WORDS[one])}
-          </button>
-        ))}
-      </div>
+      <ByChoice by={by} change={setBy} />
       <TableFrame name={t('contain.sharing', { count: sharing.length, operation: name, serial })}>
         <table>
           <thead>
