@@ -242,6 +242,8 @@ export const RetroLine = z.discriminatedUnion('is', [
     entries: z.number().int(),
     judged: z.number().int(),
     found: z.number().int(),
+    /** Of those, not said at the time. */
+    fresh: z.number().int(),
   }),
 ]);
 

@@ -3,6 +3,7 @@ import { appendRows } from './append';
 import { appendLibraryRows } from './append-library';
 import { ingestHttpRow } from './ingest-http';
 import { rebuildRow } from './rebuild';
+import { retroCheckRow } from './retro-check';
 import { judge, judgeEntry, planResolve, rulebookLoad } from './rules';
 import { scanToVerdict } from './scan-to-verdict';
 
@@ -17,4 +18,5 @@ export const ROWS: readonly Row[] = [
   planResolve,
   judgeEntry,
   judge,
+  retroCheckRow,
 ];

@@ -161,7 +161,7 @@ const textOf = (line: Line, { out, language }: Options): string | null => {
     case 'unfit':
       return `${line.serial}  no plan can be made of its design: ${line.says}`;
     case 'done':
-      return `${line.found} findings on ${line.sections} sections; ${line.judged} entries of ${line.homes} homes judged.`;
+      return `${line.found} findings on ${line.sections} sections, ${line.fresh} of them not said at the time; ${line.judged} entries of ${line.homes} homes judged.`;
     case 'progress':
       return null;
   }

@@ -3,7 +3,7 @@ import type { AnswerOf } from '@libs/contracts';
 import { floorDay } from '@libs/kernel';
 import type { Envelope } from '@libs/kernel';
 import type { HomeOrdered, RecordedUnitEvent, RetroFound } from '@libs/record';
-import { unitEventsOf } from '@libs/views';
+import { unitEventsIn } from '@libs/views';
 import { namesOf } from '../names';
 import type { Names } from '../names';
 import { inOneLine } from '../plans';
@@ -21,14 +21,14 @@ type Found = Extract<RetroLine, { readonly is: 'found' }>;
 /** Homes read at once: a page or two of the log. */
 const HOMES_AT_ONCE = 20;
 
-type Tally = { homes: number; sections: Set<string>; entries: number; judged: number; found: number };
+type Tally = { homes: number; sections: Set<string>; entries: number; judged: number; found: number; fresh: number };
 
 /** Runs a revision over a span of history, home by home, and says what it would not have accepted as it goes. */
 export async function* retroCheck(workings: Workings, target: Target, span: Span): AsyncGenerator<RetroLine> {
   const homes = await homeStreams(workings);
   const book = recordingsBook(workings);
   const names = namesOf(target.rulebook);
-  const tally: Tally = { homes: 0, sections: new Set(), entries: 0, judged: 0, found: 0 };
+  const tally: Tally = { homes: 0, sections: new Set(), entries: 0, judged: 0, found: 0, fresh: 0 };
   for (let first = 0; first < homes.length; first += HOMES_AT_ONCE) {
     const batch = homes.slice(first, first + HOMES_AT_ONCE);
     for (const one of await familiesIn(workings, batch)) {
@@ -36,8 +36,7 @@ export async function* retroCheck(workings: Workings, target: Target, span: Span
     }
     yield { is: 'progress', homes: tally.homes, of: homes.length, entries: tally.entries };
   }
-  const { homes: looked, sections, entries, judged, found } = tally;
-  yield { is: 'done', homes: looked, sections: sections.size, entries, judged, found };
+  yield { is: 'done', ...tally, sections: tally.sections.size };
 }
 
 /** In the order in which they were ordered. '0' follows '/': all streams that begin with `home/`. */
@@ -65,7 +64,7 @@ const familiesIn = async (
     for (const serial of sections) homeOf.set(`section/${serial}`, home);
   }
   const inOrder = [...ofHomes, ...ofSections].sort((a, b) => a.position - b.position);
-  for (const event of unitEventsOf(inOrder)) byHome.get(homeOf.get(event.stream) ?? '')?.push(event);
+  for (const event of unitEventsIn(inOrder)) byHome.get(homeOf.get(event.stream) ?? '')?.push(event);
   return ordered.map((data) => ({ ordered: data, events: byHome.get(data.home) ?? [] }));
 };
 
@@ -101,6 +100,7 @@ async function* linesOf({ ordered, events }: FamilyEvents, checking: Checking): 
     tally.sections.add(found.serial);
     for (const line of foundLines(found, { home: ordered.home, judgedBy: revision, names, target })) {
       tally.found += 1;
+      tally.fresh += line.saidThen ? 0 : 1;
       yield line;
     }
   }

@@ -22,14 +22,18 @@ export const retroFamily = (
   }));
   const checkers = new Map(ofSections.map(({ serial, checker }) => [`section/${serial}`, checker]));
   const ofHome = retroChecker(home.plan, recordings);
+  let known: WorkState | null = null;
+  /** Put together anew only after something was entered on a section. */
   const inPlant = (): WorkState =>
-    workOfSections(
+    (known ??= workOfSections(
       ofSections.map(({ plan, checker }) => ({ plan, unit: { ...BLANK, work: checker.state.work } })),
-    );
+    ));
 
   return events.flatMap((event) => {
     const section = checkers.get(event.stream);
-    return (section === undefined ? ofHome.take(event, inPlant()) : section.take(event)) ?? [];
+    if (section === undefined) return ofHome.take(event, inPlant) ?? [];
+    known = null;
+    return section.take(event) ?? [];
   });
 };
 

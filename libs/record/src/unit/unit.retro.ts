@@ -22,7 +22,7 @@ export type RetroFound = {
 export type RetroChecker = {
   readonly state: WorkState;
   /** `others`: what is known besides of the sections of a home. Null: nothing to say, or no entry of work. */
-  readonly take: (event: RecordedUnitEvent, others?: WorkState) => RetroFound | null;
+  readonly take: (event: RecordedUnitEvent, others?: () => WorkState) => RetroFound | null;
 };
 
 /**
@@ -58,14 +58,18 @@ export const retroChecker = (plan: CompiledPlan, recordings: Recordings): RetroC
   const before = new Map<string, DoneWork[]>();
   const state: WorkState = { work, defects: [], holds: [] };
 
-  const judged = (event: EntryEvent, done: DoneWork, others: WorkState | undefined): readonly Finding[] => {
-    const known = others === undefined ? state : { ...state, work: { ...others.work, ...work } };
+  const judged = (
+    event: EntryEvent,
+    done: DoneWork,
+    others: (() => WorkState) | undefined,
+  ): readonly Finding[] => {
+    const known = others === undefined ? state : { ...state, work: { ...others().work, ...work } };
     return judgeWork(plan, known, asEntered(event, done, recordings)).filter(
       (finding) => isGrave(finding) && JUDGED_AGAIN.has(finding.rule),
     );
   };
 
-  const enter = (event: EntryEvent, others: WorkState | undefined): RetroFound | null => {
+  const enter = (event: EntryEvent, others: (() => WorkState) | undefined): RetroFound | null => {
     const { operation } = event.data;
     const last = work[operation];
     const done = doneOf(event, last);
