@@ -7,7 +7,11 @@ export type GrowingTree = {
   readonly root: () => Uint8Array;
 };
 
-export const growingTree = ({ node, empty }: TreeHashing): GrowingTree => {
+export const growingTree = (
+  { node, empty }: Pick<TreeHashing, 'node' | 'empty'>,
+  /** Told of every subtree that is full, as soon as it is: its height, its place and the hash over it. */
+  whenFull: (height: number, index: number, hash: Uint8Array) => void = () => undefined,
+): GrowingTree => {
   /** Full subtrees, the largest first; their sizes are the powers of two in `size`. */
   const edge: Uint8Array[] = [];
   let size = 0;
@@ -15,8 +19,12 @@ export const growingTree = ({ node, empty }: TreeHashing): GrowingTree => {
     add: (leaf) => {
       let grown = leaf;
       // Below, an odd count means that a full subtree of the same height waits on the left.
-      for (let count = size; count % 2 === 1; count = (count - 1) / 2)
+      let height = 0;
+      for (let count = size; count % 2 === 1; count = (count - 1) / 2) {
         grown = node(edge.pop() ?? empty, grown);
+        height += 1;
+        whenFull(height, (count - 1) / 2, grown);
+      }
       edge.push(grown);
       size += 1;
     },

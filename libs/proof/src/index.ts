@@ -12,3 +12,5 @@ export * from './tree';
 export * from './tree-proofs';
 export * from './verifier-key';
 export * from './verifying';
+export { outcomeSays } from './words/outcome-says';
+export type { Words as ProofWords } from './words/words';

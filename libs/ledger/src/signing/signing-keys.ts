@@ -2,7 +2,7 @@ import { randomBytes } from 'node:crypto';
 import { chmodSync, mkdirSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { keyChangeNote, keyText, originOf, readKeyChange } from '@libs/proof';
-import type { Signer } from '@libs/proof';
+import type { Signer, VerifierKey } from '@libs/proof';
 import { Fault } from '../fault';
 import { eraseDurably, textIfThere, writeDurably } from '../sealing/durable-file';
 import type { RandomBytes } from '../sealing/key-store';
@@ -14,6 +14,8 @@ export type SigningKeys = {
   readonly signer: () => Signer;
   /** Notes in which an old key and the one after it both say that it took over, oldest first. */
   readonly changes: () => readonly string[];
+  /** Keys signed with now and before, as far as there are any: makes none. */
+  readonly known: () => readonly VerifierKey[];
   /** Signs with a new key from this size of the ledger on; returns the note that says so. */
   readonly change: (since: number) => string;
 };
@@ -62,6 +64,11 @@ export const openSigningKeys = (
   return {
     signer,
     changes,
+    known: () => {
+      const past = changes().flatMap((note) => readKeyChange(note, NOTE_TOOLS)?.from ?? []);
+      const isThere = textIfThere(join(folder, fileOf(changes().length + 1))) !== undefined;
+      return isThere ? [signer().key, ...past] : past;
+    },
     change: (since) => {
       const from = signer();
       const number = changes().length + 1;

@@ -1,3 +1,3 @@
 export { plantProof } from './open-proof';
 export * from './plant-proof';
-export { provingWith } from './proving-with';
+export { provingWith, signingFolder } from './proving-with';

@@ -1,15 +1,14 @@
 import { NOTE_TOOLS } from '@libs/ledger';
 import type { SigningKeys } from '@libs/ledger';
-import { readKeyChange, readNote, signingBy } from '@libs/proof';
+import { readNote, signingBy } from '@libs/proof';
 import type { VerifierKey } from '@libs/proof';
 
 /** Which of the plant's keys, past or present, signed this note. */
 export const keyOfNote = (keys: SigningKeys, note: string): VerifierKey => {
   const read = readNote(note);
-  const past = keys.changes().flatMap((change) => readKeyChange(change, NOTE_TOOLS)?.from ?? []);
-  const signed = [keys.signer().key, ...past].find(
-    (key) => read !== undefined && signingBy(read, key, NOTE_TOOLS) === 'signed',
-  );
+  const signed = keys
+    .known()
+    .find((key) => read !== undefined && signingBy(read, key, NOTE_TOOLS) === 'signed');
   if (signed !== undefined) return signed;
   throw new Error(
     'A checkpoint in the database is not signed by any of the plant’s keys: it was put there by somebody else, ' +

@@ -5,6 +5,7 @@ import type { EvidenceManifest, PacketFiles } from '../evidence/files';
 import { linesOf, readEvent, readInclusion } from '../evidence/reading';
 import type { EventClaims, InclusionLine } from '../evidence/reading';
 import type { TreeHashing } from '../hashing';
+import type { StreamHead } from '../stream-heads';
 import { rootFromInclusion } from '../tree-proofs';
 import { failed } from './outcome';
 import type { Outcome, Place } from './outcome';
@@ -35,6 +36,7 @@ type Ground = {
   /** Null where it is not signed: then a path proves nothing, and leaves alone say which event was changed. */
   readonly checkpoint: Checkpoint | null;
   readonly hashing: TreeHashing;
+  readonly heads: ReadonlyMap<string, StreamHead>;
 };
 
 /** Which events are those that were signed for, and what is wrong with each of the others. */
@@ -165,7 +167,18 @@ const withoutLost = (event: EventLine, { genuine, proofs }: Unsettled, ground: G
   const own = proofs.find(({ position, holds }) => !holds && position === event.claims?.position);
   if (own !== undefined && (own.leaf === event.leaf || leadsToRoot(own, event.leaf, ground)))
     return failed('proof-wrong', { ...placeOf(own), file: INCLUSION, line: own.line });
-  return failed('event-added', place);
+  return failed(isAwaited(event.claims, genuine, ground) ? 'proof-missing' : 'event-added', place);
+};
+
+/** Its stream goes that far, and nothing else here is that event of it. */
+const isAwaited = (
+  claims: EventClaims | undefined,
+  genuine: readonly Genuine[],
+  { heads }: Ground,
+): boolean => {
+  if (claims === undefined || claims.version > (heads.get(claims.stream)?.version ?? 0)) return false;
+  const { stream, version } = claims;
+  return !genuine.some(({ proof }) => proof.stream === stream && proof.version === version);
 };
 
 const placeOf = (one: { readonly [F in 'stream' | 'version' | 'position']: Place[F] } | undefined): Place =>

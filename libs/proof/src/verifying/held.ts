@@ -20,6 +20,8 @@ export type Held = {
   readonly checkpoint?: string | undefined;
   /** The plant's public key, as `NAME+ID+KEY`. */
   readonly key?: string | undefined;
+  /** Bridges from older checkpoints, got from the plant on demand: lines as in a packet's own file of them. */
+  readonly bridge?: string | undefined;
 };
 
 type Ground = {
@@ -27,6 +29,8 @@ type Ground = {
   readonly signed: SignedCheckpoint;
   readonly hashing: TreeHashing;
 };
+
+type Bridged = Ground & { readonly bridge: string };
 
 /** The packet against what the reader holds: without that, a forger with a key of their own is not found out. */
 export const againstHeld = (ground: Ground, held: Held, tools: NoteTools): readonly Outcome[] => {
@@ -36,7 +40,9 @@ export const againstHeld = (ground: Ground, held: Held, tools: NoteTools): reado
     return [open('key-unconfirmed', { key: hexOf(key.id) })];
   return [
     ...(held.key === undefined ? [] : keyOutcomes(held.key, ground.signed, tools)),
-    ...(held.checkpoint === undefined ? [] : checkpointOutcomes(held.checkpoint, checkpoint, ground, tools)),
+    ...(held.checkpoint === undefined
+      ? []
+      : checkpointOutcomes(held.checkpoint, checkpoint, { ...ground, bridge: held.bridge ?? '' }, tools)),
   ];
 };
 
@@ -56,7 +62,7 @@ const foreign = ({ id }: VerifierKey, { key }: SignedCheckpoint): Outcome =>
 const checkpointOutcomes = (
   text: string,
   now: Checkpoint,
-  ground: Ground,
+  ground: Bridged,
   tools: NoteTools,
 ): readonly Outcome[] => {
   const note = readNote(text);
@@ -86,7 +92,7 @@ const signersOf = ({ key, changes }: SignedCheckpoint): readonly VerifierKey[] =
   ...changes.flatMap(({ from, to }) => [from, to]),
 ];
 
-const extension = (held: Checkpoint, now: Checkpoint, { files, hashing }: Ground): Outcome => {
+const extension = (held: Checkpoint, now: Checkpoint, { files, hashing, bridge }: Bridged): Outcome => {
   const sizes = { held: held.size, packet: now.size };
   if (held.size > now.size) return failed('held-later', {}, sizes);
 
@@ -97,7 +103,7 @@ const extension = (held: Checkpoint, now: Checkpoint, { files, hashing }: Ground
       ? proven('checkpoint-extends', sizes)
       : failed('held-contradicted', {}, sizes);
 
-  const paths = linesOf(files.get(CONSISTENCY) ?? utf8(''))
+  const paths = [...linesOf(files.get(CONSISTENCY) ?? utf8('')), ...linesOf(utf8(bridge))]
     .flatMap((line) => readConsistency(line) ?? [])
     .filter(({ from, to }) => from === held.size && to === now.size);
   if (paths.length === 0) return failed('held-unbridged', { file: CONSISTENCY }, sizes);

@@ -14,7 +14,11 @@ export const PROVEN = [
   'checkpoint-signed',
   'events-included',
   'stream-complete',
+  'used-complete',
   'home-complete',
+  'ledger-gapless',
+  'tiles-agree',
+  'checkpoints-agree',
   'key-known',
   'checkpoint-extends',
 ] as const;
@@ -36,7 +40,6 @@ export const FAILED = [
   'key-change-wrong',
   'checkpoint-unreadable',
   'checkpoint-other',
-  'signature-missing',
   'signature-wrong',
   'event-altered',
   'event-dropped',
@@ -56,10 +59,30 @@ export const FAILED = [
   'held-later',
   'held-unbridged',
   'held-contradicted',
+  'row-altered',
+  'row-misplaced',
+  'row-added',
+  'row-missing',
+  'row-foreign',
+  'version-missing',
+  'tile-altered',
+  'tile-contradicts',
+  'checkpoint-altered',
+  'checkpoint-contradicted',
+  'checkpoint-beyond',
+  'more-failures',
 ] as const;
 
 /** What a packet alone cannot show, and what would. */
-export const OPEN = ['key-unconfirmed', 'later-unknown', 'truth-not-shown', 'packet-unsealed'] as const;
+export const OPEN = [
+  'key-unconfirmed',
+  'later-unknown',
+  'truth-not-shown',
+  'packet-unsealed',
+  'checkpoint-none',
+  'checkpoint-kept-elsewhere',
+  'beyond-checkpoint',
+] as const;
 
 export type ProvenCode = (typeof PROVEN)[number];
 export type FailedCode = (typeof FAILED)[number];

@@ -1,60 +1,28 @@
-import type { Checkpoint } from '../checkpoint';
 import { EVIDENCE, EVIDENCE_FOLDER } from '../evidence/files';
-import type { EvidenceManifest, PacketFiles } from '../evidence/files';
-import { linesOf, readHead } from '../evidence/reading';
-import type { TreeHashing } from '../hashing';
-import { isHead } from '../stream-heads';
+import type { EvidenceManifest } from '../evidence/files';
 import type { StreamHead } from '../stream-heads';
 import type { Genuine } from './events';
+import { STREAMS } from './heads';
+import type { Heads } from './heads';
 import { failed, proven } from './outcome';
 import type { Outcome } from './outcome';
 
-const STREAMS = `${EVIDENCE_FOLDER}${EVIDENCE.streams}`;
 const MANIFEST = `${EVIDENCE_FOLDER}${EVIDENCE.manifest}`;
-
-type Ground = {
-  readonly files: PacketFiles;
-  readonly manifest: EvidenceManifest;
-  readonly checkpoint: Checkpoint | null;
-  readonly hashing: TreeHashing;
-};
-
-type Heads = { readonly heads: ReadonlyMap<string, StreamHead>; readonly outcomes: readonly Outcome[] };
 
 /** Each stream is here from its first event to its last, and all the home's own streams are here. */
 export const streamsComplete = (
-  ground: Ground,
+  manifest: EvidenceManifest,
+  { heads, outcomes }: Heads,
   genuine: readonly Genuine[],
   known: readonly Outcome[],
 ): readonly Outcome[] => {
-  const { heads, outcomes } = headsFound(ground);
   const gone = namedAlready(known);
   return [
     ...outcomes,
-    ...ground.manifest.streams.flatMap((stream) => streamOutcomes(stream, { heads, genuine, gone })),
-    ...homeComplete(ground.manifest, genuine),
-    ...countOutcomes(ground.manifest, genuine, known),
+    ...summedUp(manifest.streams.flatMap((stream) => streamOutcomes(stream, { heads, genuine, gone }))),
+    ...homeComplete(manifest, genuine),
+    ...countOutcomes(manifest, genuine, known),
   ];
-};
-
-const headsFound = ({ files, manifest, checkpoint, hashing }: Ground): Heads => {
-  const heads = new Map<string, StreamHead>();
-  const outcomes: Outcome[] = [];
-  for (const [index, bytes] of linesOf(files.get(STREAMS) ?? new Uint8Array()).entries()) {
-    const place = { file: STREAMS, line: index + 1 };
-    const proof = readHead(bytes);
-    const root = checkpoint?.heads;
-    if (proof === undefined) outcomes.push(failed('line-unreadable', place));
-    else if (root !== undefined && !isHead(hashing, proof, root))
-      outcomes.push(failed('head-wrong', { ...place, stream: proof.head.stream }));
-    else heads.set(proof.head.stream, proof.head);
-  }
-  const wrong = new Set(outcomes.map(({ place }) => place.stream));
-  const missing = manifest.streams.filter((stream) => !heads.has(stream) && !wrong.has(stream));
-  return {
-    heads,
-    outcomes: [...outcomes, ...missing.map((stream) => failed('head-missing', { file: STREAMS, stream }))],
-  };
 };
 
 /** Events that were named as missing or changed by the leaf they had: once is enough. */
@@ -81,6 +49,19 @@ const streamOutcomes = (stream: string, { heads, genuine, gone }: Found): readon
       .filter((version) => !gone.has(`${stream} ${version}`))
       .map((version) => failed('event-dropped', { stream, version }));
   return [proven('stream-complete', { events: head.version }, { stream })];
+};
+
+const OWN_KINDS = /^(?:home|section)\//;
+
+/** The home's own streams are told one by one; that all those of what was used are whole is one thing to say. */
+const summedUp = (outcomes: readonly Outcome[]): readonly Outcome[] => {
+  const used = outcomes.filter(({ is, place }) => is === 'proven' && !OWN_KINDS.test(place.stream ?? ''));
+  if (used.length === 0) return outcomes;
+  const events = used.reduce((sum, { values }) => sum + Number(values['events']), 0);
+  return [
+    ...outcomes.filter((outcome) => !used.includes(outcome)),
+    proven('used-complete', { streams: used.length, events }),
+  ];
 };
 
 /** A home's own events say which sections it has. */

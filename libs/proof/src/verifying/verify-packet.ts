@@ -5,6 +5,7 @@ import { readEvidenceManifest } from '../evidence/reading';
 import { treeHashing } from '../hashing';
 import type { NoteTools } from '../verifier-key';
 import { eventsFound } from './events';
+import { headsFound } from './heads';
 import { againstHeld } from './held';
 import type { Held } from './held';
 import { listedFiles } from './listed-files';
@@ -40,8 +41,9 @@ export const verifyPacket = (files: PacketFiles, tools: NoteTools, held: Held = 
   const signed = signedCheckpoint(files, manifest, tools);
   const checkpoint = signed.signed ? (signed.checkpoint ?? null) : null;
   const ground = { files, manifest, hashing, checkpoint };
-  const found = eventsFound(ground);
-  const streams = streamsComplete(ground, found.genuine, found.outcomes);
+  const heads = headsFound(ground);
+  const found = eventsFound({ ...ground, heads: heads.heads });
+  const streams = streamsComplete(manifest, heads, found.genuine, found.outcomes);
   return once([
     ...wholeness(files, manifest, tools),
     ...packetSeal(files, manifest.position, signed, tools),
