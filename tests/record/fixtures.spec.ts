@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import type { Envelope, NewEvent, StreamKind } from '@libs/kernel';
 import {
   AGENCY_STREAM,
+  CHART,
   CONTAINMENT,
   HOME,
   INSTRUMENT,
@@ -34,6 +35,7 @@ type AnyKind = Pick<
 };
 const KINDS: readonly AnyKind[] = [
   AGENCY_STREAM,
+  CHART,
   CONTAINMENT,
   HOME,
   INSTRUMENT,

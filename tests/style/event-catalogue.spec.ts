@@ -11,6 +11,7 @@ describe('the event catalogue', () => {
     expect([...kinds]).toStrictEqual([
       'account',
       'agency',
+      'chart',
       'containment',
       'instrument',
       'label',

@@ -5,6 +5,7 @@ export * from './openapi';
 export * from './routes';
 export * from './rulebook-shapes';
 export * from './quality-screens';
+export * from './quality-signals';
 export * from './screens';
 export * from './shapes';
 export * from './words';

@@ -10,6 +10,7 @@ import {
   tellVisit,
 } from './agency';
 import { tellAsking } from './askings';
+import { chartTellings } from './charts';
 import { tellContainedLook, tellContainment } from './containments';
 import { tellCorrection, tellWrongSerial } from './corrections';
 import { tellClosing, tellDefect, tellRework, tellVerification } from './defects';
@@ -118,6 +119,7 @@ const tellingsOf = (workings: Workings): Tellings => ({
   ...releaseTellings(workings),
   ...equipmentTellings(workings),
   ...orderChangeTellings(workings),
+  ...chartTellings(workings),
 });
 
 const releaseTellings = (workings: Workings): Pick<Tellings, ReleaseTelling> => ({

@@ -53,6 +53,8 @@ export type Questions = {
   readonly history: (serial: string) => Promise<AnswerOf<'history'> | undefined>;
   readonly yieldByStation: (span: Span) => Promise<AnswerOf<'yield'>>;
   readonly yieldTrend: (station: string, span: Span) => Promise<AnswerOf<'yieldTrend'>>;
+  readonly signals: (span: Span) => Promise<AnswerOf<'signals'>>;
+  readonly stationChart: (station: string, span: Span) => Promise<AnswerOf<'stationChart'>>;
   readonly passages: (station: string, which: string, span: Span) => Promise<AnswerOf<'passages'>>;
   readonly defectCounts: (
     by: string,

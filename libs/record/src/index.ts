@@ -70,3 +70,8 @@ export type { LabelSupplyFacts, LabelSupplyRejection } from './label-supply/labe
 export * from './label-supply/label-supply.commands';
 export * from './label-supply/label-supply.events';
 export * from './label-supply/label-supply.state';
+export { CHART } from './chart/chart.decide';
+export type { ChartFacts, ChartRejection } from './chart/chart.decide';
+export * from './chart/chart.commands';
+export * from './chart/chart.events';
+export * from './chart/chart.state';

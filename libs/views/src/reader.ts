@@ -17,6 +17,21 @@ export type YieldSums = {
   readonly records: number;
 };
 
+export type StationDay = {
+  readonly station: string;
+  readonly day: string;
+  readonly left: number;
+  readonly clean: number;
+};
+
+/** Where a nonconformance charged to a station was found, and when. */
+export type FoundRow = {
+  readonly foundAt: string | null;
+  readonly occurredAt: string;
+  /** When its section left the station it is charged to; null while it is there. */
+  readonly leftAt: string | null;
+};
+
 export type PassageRow = {
   readonly serial: string;
   readonly home: string;
@@ -84,6 +99,12 @@ export type ViewReader = {
   readonly homesLike: (search: string, limit: number) => Promise<readonly SectionCard[]>;
   readonly yieldByStation: (days: Days) => Promise<ReadonlyMap<string, YieldSums>>;
   readonly yieldByDay: (station: string, days: Days) => Promise<ReadonlyMap<string, YieldSums>>;
+  /** Of each station and day of the span. */
+  readonly yieldByStationDay: (days: Days) => Promise<readonly StationDay[]>;
+  /** Of each station, the sections that left it, in that order: `0` one with a nonconformance charged by then, else `1`. */
+  readonly runs: (station: string | null, days: Days) => Promise<ReadonlyMap<string, string>>;
+  /** Nonconformances charged to a station, by when its section had left. */
+  readonly found: (station: string, days: Days) => Promise<readonly FoundRow[]>;
   readonly passages: (
     station: string,
     which: WhichPassages,

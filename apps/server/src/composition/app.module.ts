@@ -34,6 +34,7 @@ import { SignOutController } from '../sign-out/sign-out.controller';
 import { StartsController } from '../starts/starts.controller';
 import { StreamController } from '../stream/stream.controller';
 import { WorkController } from '../work/work.controller';
+import { ChartsController } from '../yield/charts.controller';
 import { YieldController } from '../yield/yield.controller';
 import { EQUIPMENT_CONTROLLERS } from './equipment-controllers';
 import { RELEASE_CONTROLLERS } from './release-controllers';
@@ -73,6 +74,7 @@ const CONTROLLERS: readonly Type[] = [
   StreamController,
   WorkController,
   YieldController,
+  ChartsController,
   ...EQUIPMENT_CONTROLLERS,
   ...RELEASE_CONTROLLERS,
   ...RULEBOOK_CONTROLLERS,

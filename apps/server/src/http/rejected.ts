@@ -1,5 +1,6 @@
 import type {
   AgencyRejection,
+  ChartRejection,
   ContainmentRejection,
   InstrumentRejection,
   LabelRejection,
@@ -26,6 +27,7 @@ const forbidden = (title: string): Ruling => ({ status: 403, title, field: null 
 
 type RejectionCode = (
   | AgencyRejection
+  | ChartRejection
   | ContainmentRejection
   | InstrumentRejection
   | LabelRejection
@@ -132,6 +134,7 @@ export const RULINGS = {
   ),
   'effective-in-the-past': wrong('effectiveFrom', 'A revision changes nothing that was before it'),
   'nothing-changed': conflict('files', 'These files are those of the latest revision'),
+  'baseline-backwards': wrong('to', 'The baseline ends before it begins'),
   'not-allowed': forbidden('Your role may not decide this'),
 } as const satisfies { readonly [code in RejectionCode]: Ruling };
 

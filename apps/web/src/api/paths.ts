@@ -86,6 +86,12 @@ export const PATHS = {
   containment: 'POST /api/containments',
   containedLook: 'POST /api/containments/{containment}/looks',
   destination: 'POST /api/destinations',
+  signals: 'GET /api/quality/signals',
+  stationChart: 'GET /api/quality/stations/{station}',
+  chartNote: 'POST /api/quality/stations/{station}/notes',
+  baseline: 'POST /api/quality/stations/{station}/baselines',
+  acknowledgement: 'POST /api/quality/stations/{station}/acknowledgements',
+  alarmBudget: 'POST /api/quality/budget',
 } as const satisfies { readonly [N in RouteName]?: string };
 
 /** The routes a browser uses; the contract has more. */

@@ -1,7 +1,8 @@
 import { z } from 'zod';
 import * as figures from '../quality-screens';
+import * as charts from '../quality-signals';
 import * as shapes from '../shapes';
-import { get } from './route';
+import { get, tell } from './route';
 
 /** Query of every route that takes a span of days. */
 export const span = {
@@ -18,7 +19,9 @@ const findingClass = {
   schema: shapes.FindingClass,
 };
 
-/** Yield and defects over a span. */
+const managers = ['quality-manager', 'administrator'] as const;
+
+/** Yield and defects over a span, charts and what they signal. */
 export const qualityRoutes = {
   yield: get('/api/yield', 'First-pass yield of each station over a span', figures.YieldAnswer, {
     query: { by: { required: true, about: '`station`', schema: z.literal('station') }, ...span },
@@ -54,6 +57,44 @@ export const qualityRoutes = {
       ...span,
     },
   }),
+  signals: get(
+    '/api/quality/signals',
+    'Each station: is it getting worse, since when',
+    charts.SignalsAnswer,
+    {
+      query: { ...span },
+    },
+  ),
+  stationChart: get(
+    '/api/quality/stations/{station}',
+    'Control charts of one station, with their limits and signals',
+    charts.StationChartAnswer,
+    { query: { ...span } },
+  ),
+  chartNote: tell(
+    '/api/quality/stations/{station}/notes',
+    'Say on a chart what happened on a day',
+    { body: charts.ChartNoteRequest, answer: shapes.Recorded },
+    { access: managers },
+  ),
+  baseline: tell(
+    '/api/quality/stations/{station}/baselines',
+    'Set the days that a chart’s limits come from',
+    { body: charts.BaselineRequest, answer: shapes.Recorded },
+    { access: managers },
+  ),
+  acknowledgement: tell(
+    '/api/quality/stations/{station}/acknowledgements',
+    'Say what was behind a signal',
+    { body: charts.AcknowledgementRequest, answer: shapes.Recorded },
+    { access: managers },
+  ),
+  alarmBudget: tell(
+    '/api/quality/budget',
+    'Set how many false alarms a month all charts together may give',
+    { body: charts.BudgetRequest, answer: shapes.Recorded },
+    { access: managers },
+  ),
   defects: get('/api/defects', 'Defects, latest first', figures.DefectsAnswer, {
     query: {
       station: { required: false, about: 'Charged to this station' },

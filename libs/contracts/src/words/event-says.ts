@@ -1,5 +1,6 @@
 import type { Words } from '@libs/judge';
 import { changeEvents } from './change-events';
+import { chartEvents } from './chart-events';
 import { defectEvents } from './defect-events';
 import type { EventData } from './event-data';
 import { lotEvents } from './lot-events';
@@ -21,6 +22,7 @@ const SAYINGS: Sayings = {
   ...releaseEvents,
   ...revisionEvents,
   ...changeEvents,
+  ...chartEvents,
 };
 
 export const spokenEvents: readonly string[] = Object.keys(SAYINGS);

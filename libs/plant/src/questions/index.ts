@@ -19,6 +19,8 @@ import { plantQuestion } from './plant';
 import { instrumentReachQuestion, lotReachQuestion } from './reach';
 import { releasesQuestion, sectionReleaseQuestion } from './release';
 import { sectionQuestion } from './section';
+import { signalsQuestion } from './signals';
+import { stationChartQuestion } from './station-chart';
 import { yieldQuestion } from './yield';
 import { yieldTrendQuestion } from './yield-trend';
 
@@ -37,6 +39,8 @@ export const questionsOf = (asked: Asked): Questions => ({
   history: historyQuestion(asked),
   yieldByStation: yieldQuestion(asked),
   yieldTrend: yieldTrendQuestion(asked),
+  signals: signalsQuestion(asked),
+  stationChart: stationChartQuestion(asked),
   passages: passagesQuestion(asked),
   defectCounts: defectCountsQuestion(asked),
   defects: defectsQuestion(asked),

@@ -13,7 +13,7 @@ import type { ChargedDefect, UnitPassages } from './unit-passages';
  */
 export const passages: View<UnitPassages> = {
   name: 'passages',
-  version: 3,
+  version: 4,
   keysOf: (event) => (EVENTS.has(event.type) ? [event.stream] : []),
   apply: (unit, event, key) => nextPassages(unit ?? noPassages(serialOf(key)), event),
   rowTables: {
@@ -30,7 +30,8 @@ export const passages: View<UnitPassages> = {
         complete: 'whole',
         nonconformances: 'whole',
       },
-      indexes: [['station', 'left_day']],
+      // All that a chart reads of a section stands in the index: the rows themselves are not touched.
+      indexes: [['station', 'left_day', 'left_at', 'serial', 'clean']],
     },
     defect: {
       columns: {

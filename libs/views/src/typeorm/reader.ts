@@ -2,6 +2,7 @@ import type { Sql } from '@libs/ledger';
 import type { ViewReader } from '../reader';
 import { cards, cardsOfHome, heldCards, homesLike, labelledBetween } from './read-cards';
 import { agencyDefects, defects, defectTallies, openDefects } from './read-defects';
+import { found, runs, yieldByStationDay } from './read-runs';
 import { lastDay, passages, yieldByDay, yieldByStation } from './read-yields';
 
 /** `sql` may be read-only. */
@@ -15,6 +16,9 @@ export const viewReader = (sql: Sql): ViewReader => ({
   agencyDefects: (days) => agencyDefects(sql, days),
   yieldByStation: (days) => yieldByStation(sql, days),
   yieldByDay: (station, days) => yieldByDay(sql, station, days),
+  yieldByStationDay: (days) => yieldByStationDay(sql, days),
+  runs: (station, days) => runs(sql, station, days),
+  found: (station, days) => found(sql, station, days),
   passages: (station, which, days, limit) => passages(sql, { station, which, days, limit }),
   defectTallies: (by, only, days) => defectTallies(sql, { by, ...only, days }),
   defects: (only, days, limit) => defects(sql, only, days, limit),

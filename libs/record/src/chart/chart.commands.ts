@@ -1,0 +1,7 @@
+import type { AlarmBudgetSet, BaselineSet, ChartAnnotated, SignalAcknowledged } from './chart.events';
+
+export type ChartCommand =
+  | { readonly type: 'AnnotateChart'; readonly data: ChartAnnotated['data'] }
+  | { readonly type: 'SetBaseline'; readonly data: BaselineSet['data'] }
+  | { readonly type: 'AcknowledgeSignal'; readonly data: SignalAcknowledged['data'] }
+  | { readonly type: 'SetAlarmBudget'; readonly data: AlarmBudgetSet['data'] };
