@@ -41,6 +41,7 @@ describe('what a plant can prove to people outside', () => {
       'proven checkpoint-signed',
       'proven events-included',
       'proven stream-complete',
+      'proven used-complete',
       'proven home-complete',
       'proven key-known',
       'open later-unknown',
