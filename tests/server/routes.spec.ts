@@ -2,7 +2,15 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Example, Route } from '@libs/contracts';
-import { EXAMPLE_KEYS, EXAMPLES, openApi, PLANT_TELLINGS, ROUTES, STORY } from '@libs/contracts';
+import {
+  EXAMPLE_KEYS,
+  RELEASE_KEYS,
+  EXAMPLES,
+  openApi,
+  PLANT_TELLINGS,
+  ROUTES,
+  STORY,
+} from '@libs/contracts';
 import type { Plant } from '@libs/plant';
 import { accessOver, openAccessLog, openAccessRows, openPlantAt } from '@libs/plant';
 import type { Setting } from '../../apps/server/src/tokens';
@@ -121,6 +129,23 @@ const SENT_BY: { readonly [name: string]: string } = {
   orderChange: 'manager',
   deviation: 'manager',
   release: 'manager',
+  cause: 'manager',
+  disposition: 'manager',
+  stationRelease: 'manager',
+  visit: 'agency',
+  stageSeen: 'agency',
+  redTag: 'agency',
+  redTagLifting: 'agency',
+  observation: 'agency',
+  observationAnswer: 'manager',
+  observationClosing: 'agency',
+  labelSupply: 'agency',
+  labelVoid: 'manager',
+  labelReclaim: 'agency',
+  labelReplacement: 'agency',
+  containment: 'manager',
+  containedLook: 'manager',
+  destination: 'manager',
   verification: 'inspector',
 };
 
@@ -148,7 +173,12 @@ describe('the examples of the API document', () => {
         body: { ...(EXAMPLES.defect?.body as object), class: 'punch' },
       }).expect(201);
     }
+    if (name === 'cause') {
+      await tell('defect', { key: RELEASE_KEYS.open, body: EXAMPLES.defect?.body }).expect(201);
+    }
     const answer = await tell(name, example);
+    // The story's home is far from its label, and so there is none to replace.
+    if (name === 'labelReplacement') return void expect(answer.body.code).toBe('label-not-on');
 
     expect(answer.body).toMatchObject({ position: expect.any(Number) });
     expect(answer.status).toBe(routes[name]?.status);

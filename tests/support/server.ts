@@ -18,6 +18,7 @@ const PEOPLE: readonly NewPerson[] = [
   { person: 'manager', name: 'Mara', roles: ['quality-manager'], crew: 'quality', stations: [] },
   { person: 'inspector', name: 'Ines', roles: ['inspector'], crew: 'quality', stations: [] },
   { person: 'administrator', name: 'Adah', roles: ['administrator'], crew: null, stations: [] },
+  { person: 'agency', name: 'Vera', roles: ['agency-inspector'], crew: null, stations: [] },
   { person: 'auditor', name: 'Aldo', roles: ['auditor'], crew: null, stations: [] },
 ];
 

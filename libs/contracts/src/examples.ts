@@ -1,3 +1,4 @@
+import { releaseExamples } from './examples-release';
 import type { RouteName } from './routes';
 
 /** An example that works against the demonstration plant. A test sends every one of them. */
@@ -194,6 +195,7 @@ const rulebook = {
 export const EXAMPLES: { readonly [name in RouteName]?: Example } = {
   ...asks,
   ...story,
+  ...releaseExamples,
   ...access,
   ...rulebook,
 };
@@ -201,4 +203,9 @@ export const exampleOf = (route: string): Example | undefined => byName[route];
 const byName: { readonly [route: string]: Example | undefined } = EXAMPLES;
 
 /** What is told, in the order in which it makes sense. */
-export const STORY = Object.keys(story);
+export const STORY = [
+  ...Object.keys(story),
+  ...Object.entries(releaseExamples)
+    .filter(([, example]) => 'body' in example)
+    .map(([name]) => name),
+];

@@ -1,6 +1,7 @@
 export * from './access';
 export * from './audit';
 export * from './examples';
+export { RELEASE_KEYS } from './examples-release';
 export * from './openapi';
 export * from './routes';
 export * from './rulebook-shapes';

@@ -133,7 +133,7 @@ const HoldStation = ({ again }: { readonly again: () => void }): ReactNode => {
         none={t('choose')}
         from={reasons.map(({ id, name }) => ({ id, says: say(name) }))}
       />
-      <TextField name={t('note')} value={note} change={setNote} />
+      <TextField name={t('holds.note')} value={note} change={setNote} />
       {telling.trouble !== null && <TroubleNotice trouble={telling.trouble} />}
       <button
         type="submit"

@@ -44,20 +44,20 @@ const Record = ({ again }: { readonly again: () => void }): ReactNode => {
       <h3>{t('agency.record-failure')}</h3>
       <TextField name={t('holds.section')} value={serial} change={setSerial} mono />
       <ChoiceField
-        name={t('defect.component')}
+        name={t('agency.component')}
         value={component}
         change={setComponent}
         none={t('choose')}
         from={listed(plant.components)}
       />
       <ChoiceField
-        name={t('defect.symptom')}
+        name={t('agency.symptom')}
         value={symptom}
         change={setSymptom}
         none={t('choose')}
         from={listed(plant.symptoms)}
       />
-      <TextField name={t('note')} value={note} change={setNote} />
+      <TextField name={t('holds.note')} value={note} change={setNote} />
       {telling.trouble !== null && <TroubleNotice trouble={telling.trouble} />}
       <button
         type="submit"

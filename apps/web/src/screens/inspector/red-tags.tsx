@@ -71,7 +71,7 @@ const Place = ({ again }: { readonly again: () => void }): ReactNode => {
       <TextField name={t('holds.section')} value={serial} change={setSerial} mono />
       <TextField name={t('agency.tag-number')} value={tag} change={setTag} mono />
       <TextField name={t('agency.rule')} value={rule} change={setRule} hint={t('agency.rule-hint')} />
-      <TextField name={t('note')} value={note} change={setNote} />
+      <TextField name={t('holds.note')} value={note} change={setNote} />
       {telling.trouble !== null && <TroubleNotice trouble={telling.trouble} />}
       <button
         type="submit"

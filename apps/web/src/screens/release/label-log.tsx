@@ -25,8 +25,9 @@ const STANDINGS: Readonly<Record<Row['standing'], WordKey>> = {
   replaced: 'label-log.replaced',
 };
 const MANAGES_LABELS = ['quality-manager', 'administrator', 'agency-inspector'];
-/** Of the drawer's unused labels these lie on top. */
+/** Of the drawer's unused labels these lie on top; of the others, the last ones. */
 const UNUSED_SHOWN = 5;
+const OTHERS_SHOWN = 20;
 
 const shown = (number: string): string => `${number.slice(0, 3)} ${number.slice(3, 6)} ${number.slice(6)}`;
 
@@ -133,10 +134,12 @@ export const LabelLog = (): ReactNode => {
   const { t } = useSpeech();
   const { me } = useSignedIn();
   const { answer, trouble, again } = useQuestion('labelLog', EVERYTHING);
+  const [all, setAll] = useState(false);
   if (trouble !== null) return <TroubleNotice trouble={trouble} again={again} />;
   if (answer === null) return null;
   const unused = answer.labels.filter(({ standing }) => standing === 'unused').slice(-UNUSED_SHOWN);
-  const rows = answer.labels.filter((row) => row.standing !== 'unused' || unused.includes(row));
+  const others = answer.labels.filter(({ standing }) => standing !== 'unused');
+  const rows = [...unused, ...(all ? others : others.slice(0, OTHERS_SHOWN))];
   return (
     <section className="stack" aria-labelledby="label-log">
       <h2 id="label-log">{t('label-log.title')}</h2>
@@ -167,6 +170,13 @@ export const LabelLog = (): ReactNode => {
             </tbody>
           </table>
         </TableFrame>
+        {!all && others.length > OTHERS_SHOWN && (
+          <div className="no-print">
+            <button type="button" className="button" onClick={() => setAll(true)}>
+              {t('label-log.all')}
+            </button>
+          </div>
+        )}
         {me.roles.some((role) => MANAGES_LABELS.includes(role)) && (
           <div className="stack">
             <Receive again={again} />
