@@ -20,6 +20,7 @@ const SAYS: Readonly<Record<string, WordKey>> = {
   TokenMade: 'access.TokenMade',
   EntriesRefused: 'access.EntriesRefused',
   ExportTaken: 'access.ExportTaken',
+  SampleDrawn: 'access.SampleDrawn',
 };
 
 const text = (value: unknown): string | number =>
@@ -35,6 +36,7 @@ const sentence = ({ type, account, data }: Entry, t: Speech['t']): string => {
     name: text(data['name']),
     what: text(data['what']),
     subject: text(data['subject']),
+    seed: text(data['seed']),
   });
 };
 

@@ -4,12 +4,10 @@ import type { ReactNode } from 'react';
 import { ask } from '../../api/client';
 import type { Trouble } from '../../api/client';
 import { newKey } from '../../api/key';
-import { useSignedIn } from '../../session/session';
-import { TableFrame } from '../../ui/table-frame';
 import { TroubleNotice } from '../../ui/trouble';
 import { useSpeech } from '../../words/words';
-import { roleWord } from '../sign-in/roles';
 import { PersonForm } from './person-form';
+import { PersonList } from './person-list';
 
 export type Person = AnswerOf<'people'>['people'][number];
 type Props = { readonly people: readonly Person[]; readonly changed: () => void };
@@ -79,80 +77,12 @@ export const People = ({ people, changed }: Props): ReactNode => {
           back={() => setEditing(null)}
         />
       )}
-      <TableFrame name={t('people.list')}>
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">{t('people.name')}</th>
-              <th scope="col">{t('people.roles')}</th>
-              <th scope="col">{t('people.crew')}</th>
-              <th scope="col">{t('people.stations')}</th>
-              <th scope="col">{t('people.access')}</th>
-            </tr>
-          </thead>
-          <tbody>
-            {people.map((person) => (
-              <PersonRow
-                key={person.person}
-                person={person}
-                edit={() => setEditing(person)}
-                renew={() => void renew(person)}
-                leave={() => void leave(person)}
-              />
-            ))}
-          </tbody>
-        </table>
-      </TableFrame>
+      <PersonList
+        people={people}
+        edit={setEditing}
+        renew={(person) => void renew(person)}
+        leave={(person) => void leave(person)}
+      />
     </section>
-  );
-};
-
-type RowProps = {
-  readonly person: Person;
-  readonly edit: () => void;
-  readonly renew: () => void;
-  readonly leave: () => void;
-};
-
-const PersonRow = ({ person, edit, renew, leave }: RowProps): ReactNode => {
-  const { t, say } = useSpeech();
-  const { me, plant } = useSignedIn();
-  const [leaving, setLeaving] = useState(false);
-  const crew = plant.crews.find(({ id }) => id === person.crew);
-  const stations = plant.stations.filter(({ id }) => person.stations.includes(id));
-  return (
-    <tr>
-      <th scope="row">
-        {person.name} <span className="quiet small mono">{person.person}</span>
-      </th>
-      <td>{person.roles.map((role) => roleWord(role, t)).join(', ')}</td>
-      <td>{crew === undefined ? '–' : say(crew.name)}</td>
-      <td>{stations.length === 0 ? '–' : stations.map(({ name }) => say(name)).join(', ')}</td>
-      <td>
-        <div className="row">
-          <button type="button" className="button" onClick={edit}>
-            {t('people.change')}
-          </button>
-          <button type="button" className="button" onClick={renew}>
-            {t(person.signsIn ? 'people.new-pin' : 'people.give-pin')}
-          </button>
-          {person.person !== me.actor && !leaving && (
-            <button type="button" className="button" onClick={() => setLeaving(true)}>
-              {t('people.leaves')}
-            </button>
-          )}
-          {leaving && (
-            <>
-              <button type="button" className="button primary" onClick={leave}>
-                {t('people.leaves-sure', { name: person.name })}
-              </button>
-              <button type="button" className="button" onClick={() => setLeaving(false)}>
-                {t('people.stays')}
-              </button>
-            </>
-          )}
-        </div>
-      </td>
-    </tr>
   );
 };
