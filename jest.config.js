@@ -22,6 +22,6 @@ module.exports = {
       },
     ],
   },
-  modulePathIgnorePatterns: ['<rootDir>/dist/', '<rootDir>/data/'],
+  modulePathIgnorePatterns: ['<rootDir>/dist/', '<rootDir>/data/', '<rootDir>/.cache/'],
   testTimeout: 30_000,
 };

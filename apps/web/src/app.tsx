@@ -40,6 +40,9 @@ const DefectsScreen = lazy(() =>
 const HoldsScreen = lazy(() =>
   import('./screens/holds/holds-screen').then((m) => ({ default: m.HoldsScreen })),
 );
+const EquipmentScreen = lazy(() =>
+  import('./screens/equipment/equipment-screen').then((m) => ({ default: m.EquipmentScreen })),
+);
 const ReleaseScreen = lazy(() =>
   import('./screens/release/release-screen').then((m) => ({ default: m.ReleaseScreen })),
 );
@@ -68,6 +71,7 @@ const SCREENS: { readonly [S in Place['screen']]: (place: At<S>) => ReactNode } 
   station: ({ station, serial }) => <StationScreen key={station} station={station} serial={serial} />,
   defects: () => <DefectsScreen />,
   holds: () => <HoldsScreen />,
+  equipment: () => <EquipmentScreen />,
   release: ({ serial }) => <ReleaseScreen key={serial} serial={serial} />,
   agency: () => <AgencyScreen />,
   'agency-report': () => <ReportScreen />,
@@ -119,6 +123,7 @@ const TITLES: Readonly<Record<Place['screen'], WordKey>> = {
   home: 'nav.homes',
   defects: 'nav.defects',
   holds: 'nav.holds',
+  equipment: 'nav.equipment',
   release: 'nav.release',
   agency: 'nav.agency',
   'agency-report': 'nav.agency',

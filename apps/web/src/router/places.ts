@@ -8,6 +8,7 @@ export const places = {
   audit: '/audit',
   defects: '/defects',
   holds: '/holds',
+  equipment: '/equipment',
   releases: '/release',
   releaseOf: (serial: string) => `/release/${encodeURIComponent(serial)}`,
   agency: '/agency',
@@ -25,7 +26,7 @@ export const places = {
 
 export type Place =
   | { readonly screen: 'start' | 'sign-in' | 'line' | 'quality' | 'people' | 'audit' }
-  | { readonly screen: 'defects' | 'holds' | 'agency' | 'agency-report' | 'containment' }
+  | { readonly screen: 'defects' | 'holds' | 'equipment' | 'agency' | 'agency-report' | 'containment' }
   | { readonly screen: 'release'; readonly serial: string | null }
   | { readonly screen: 'tag'; readonly serial: string; readonly hold: string }
   | { readonly screen: 'home'; readonly serial: string | null }
@@ -41,6 +42,7 @@ const single = {
   audit: 'audit',
   defects: 'defects',
   holds: 'holds',
+  equipment: 'equipment',
   agency: 'agency',
   containment: 'containment',
 } as const;

@@ -59,6 +59,13 @@ export const SCREENS: readonly ScreenEntry[] = [
     first: ['quality-manager', 'inspector', 'agency-inspector'],
   },
   {
+    screen: 'equipment',
+    to: places.equipment,
+    title: 'nav.equipment',
+    says: 'start.equipment',
+    first: [],
+  },
+  {
     screen: 'release',
     to: places.releases,
     title: 'nav.release',

@@ -27,8 +27,10 @@ export const decide = (
   return accept({ type: 'InstrumentCalibrated', data });
 };
 
-export const evolve = (_instrument: Instrument, { data }: RecordedInstrumentEvent): Instrument => {
-  const { kind, properties, dueOn, inTolerance } = data;
+/** What a calibration does not say again of the instrument stays as it was: its resolution, above all. */
+export const evolve = (before: Instrument, { data }: RecordedInstrumentEvent): Instrument => {
+  const { kind, dueOn, inTolerance } = data;
+  const properties = data.properties.length === 0 ? before.properties : data.properties;
   return { kind, properties, dueOn, inTolerance };
 };
 

@@ -1,4 +1,5 @@
 import audit from './audit.json';
+import equipment from './equipment.json';
 import history from './history.json';
 import line from './line.json';
 import people from './people.json';
@@ -8,6 +9,7 @@ import release from './release.json';
 /** What the other screens say besides, a file an area. */
 export const officeWords = {
   ...audit,
+  ...equipment,
   ...history,
   ...line,
   ...people,

@@ -1,0 +1,187 @@
+import type { AnswerOf } from '@libs/contracts';
+import { useState } from 'react';
+import type { ReactNode } from 'react';
+import { useLive } from '../../api/live';
+import { useQuestion } from '../../api/use-question';
+import { useSignedIn } from '../../session/session';
+import { useSoon } from '../../ui/soon';
+import { TableFrame } from '../../ui/table-frame';
+import { TroubleNotice } from '../../ui/trouble';
+import { useSpeech } from '../../words/words';
+import { Calibrate, Qualify } from './equipment-forms';
+import { LotActions } from './lot-actions';
+import { LotReach, InstrumentReach } from './reach';
+import { Standing } from './standing';
+import '../release/release.css';
+
+type Equipment = AnswerOf<'equipment'>;
+const EVERYTHING = {};
+const MANAGERS = ['quality-manager', 'administrator'];
+
+type Opened = { readonly of: 'lot' | 'instrument'; readonly id: string } | null;
+type Open = (opened: Opened) => void;
+
+const Reached = ({
+  open,
+  of,
+  id,
+}: {
+  readonly open: Open;
+  readonly of: 'lot' | 'instrument';
+  readonly id: string;
+}): ReactNode => {
+  const { t } = useSpeech();
+  return (
+    <button type="button" className="button plain no-print" onClick={() => open({ of, id })}>
+      {t(of === 'lot' ? 'equipment.where' : 'equipment.measured')}
+    </button>
+  );
+};
+
+const Instruments = ({
+  rows,
+  open,
+}: {
+  readonly rows: Equipment['instruments'];
+  readonly open: Open;
+}): ReactNode => {
+  const { t, say } = useSpeech();
+  return (
+    <section className="stack">
+      <h2>{t('equipment.instruments')}</h2>
+      <TableFrame name={t('equipment.instruments')} short>
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">{t('equipment.number')}</th>
+              <th scope="col">{t('equipment.kind')}</th>
+              <th scope="col">{t('equipment.due')}</th>
+              <th scope="col">{t('equipment.standing')}</th>
+              <td />
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map((row) => (
+              <tr key={row.instrument}>
+                <th scope="row" className="mono">
+                  {row.instrument}
+                </th>
+                <td>{say(row.kindName)}</td>
+                <td className="mono">{row.dueOn ?? ''}</td>
+                <td>
+                  <Standing is={row.standing} of="instrument" />
+                </td>
+                <td>
+                  <Reached open={open} of="instrument" id={row.instrument} />
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </TableFrame>
+    </section>
+  );
+};
+
+type LotsProps = {
+  readonly rows: Equipment['lots'];
+  readonly open: Open;
+  readonly again: () => void;
+};
+
+const Lots = ({ rows, open, again }: LotsProps): ReactNode => {
+  const { t, say } = useSpeech();
+  return (
+    <section className="stack">
+      <h2>{t('equipment.lots')}</h2>
+      <TableFrame name={t('equipment.lots')} short>
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">{t('equipment.number')}</th>
+              <th scope="col">{t('equipment.kind')}</th>
+              <th scope="col">{t('equipment.mounted')}</th>
+              <th scope="col">{t('equipment.last-day')}</th>
+              <th scope="col">{t('equipment.standing')}</th>
+              <td />
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map((row) => (
+              <tr key={row.lot}>
+                <th scope="row" className="mono">
+                  {row.lot}
+                </th>
+                <td>{say(row.kindName)}</td>
+                <td>{row.mountedAt.map(({ name }) => say(name)).join(', ')}</td>
+                <td className="mono">{row.usableUntil ?? ''}</td>
+                <td>
+                  <Standing is={row.standing} of="lot" />
+                </td>
+                <td>
+                  <Reached open={open} of="lot" id={row.lot} />
+                  <LotActions row={row} again={again} />
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </TableFrame>
+    </section>
+  );
+};
+
+const Qualifications = ({ rows }: { readonly rows: Equipment['qualifications'] }): ReactNode => {
+  const { t, say } = useSpeech();
+  return (
+    <section className="stack">
+      <h2>{t('equipment.qualifications')}</h2>
+      {rows.length === 0 && <p className="quiet">{t('equipment.nobody')}</p>}
+      <ul className="rows">
+        {rows.map((row) => (
+          <li key={`${row.person} ${row.token}`}>
+            <p className="grow">
+              <strong>{row.name}</strong> · {say(row.says)}
+            </p>
+            <p className="mono">{row.until ?? t('equipment.for-good')}</p>
+            <Standing is={row.standing} of="qualification" />
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+};
+
+/** What runs out and what may not be used; from a lot or a gauge to every section it is in or has measured. */
+export const EquipmentScreen = (): ReactNode => {
+  const { t } = useSpeech();
+  const { me } = useSignedIn();
+  const { answer, trouble, again } = useQuestion('equipment', EVERYTHING);
+  const [opened, setOpened] = useState<Opened>(null);
+  const soon = useSoon(again);
+  useLive(soon);
+  const manages = me.roles.some((role) => MANAGERS.includes(role));
+  return (
+    <main className="page" id="main" aria-busy={answer === null}>
+      <h1>{t('nav.equipment')}</h1>
+      {trouble !== null && <TroubleNotice trouble={trouble} again={again} />}
+      {opened !== null && (
+        <section className="stack" aria-live="polite">
+          {opened.of === 'lot' ? <LotReach lot={opened.id} /> : <InstrumentReach instrument={opened.id} />}
+          <button type="button" className="button no-print" onClick={() => setOpened(null)}>
+            {t('equipment.close')}
+          </button>
+        </section>
+      )}
+      {answer !== null && (
+        <div className="office-grid">
+          <Instruments rows={answer.instruments} open={setOpened} />
+          <Lots rows={answer.lots} open={setOpened} again={again} />
+          <Qualifications rows={answer.qualifications} />
+          {manages && <Calibrate again={again} />}
+          {manages && <Qualify again={again} />}
+        </div>
+      )}
+    </main>
+  );
+};
