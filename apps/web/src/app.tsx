@@ -57,6 +57,10 @@ const ContainmentScreen = lazy(() =>
 );
 const TagScreen = lazy(() => import('./screens/tag/tag-screen').then((m) => ({ default: m.TagScreen })));
 
+const VerifyScreen = lazy(() =>
+  import('./screens/verify/verify-screen').then((m) => ({ default: m.VerifyScreen })),
+);
+
 type At<S extends Place['screen']> = Extract<Place, { readonly screen: S }>;
 
 /** A place without its screen does not compile. */
@@ -65,6 +69,7 @@ const SCREENS: { readonly [S in Place['screen']]: (place: At<S>) => ReactNode } 
   'sign-in': () => <SignInScreen />,
   line: () => <LineScreen />,
   audit: () => <AuditScreen />,
+  verify: () => <VerifyScreen />,
   people: () => <PeopleScreen />,
   quality: () => <QualityScreen />,
   home: ({ serial }) => <HomeScreen serial={serial} />,
@@ -98,6 +103,8 @@ const UnknownPlace = (): ReactNode => {
 /** Until it is known who is there, nothing of the plant is shown. */
 const Gate = ({ place }: { readonly place: Place }): ReactNode => {
   const { state, renew } = useSession();
+  // A packet is verified by whoever has one, with no server to ask.
+  if (place.screen === 'verify') return <OfficeWords>{screenOf(place)}</OfficeWords>;
   if (state === 'asking') return <main className="page" id="main" aria-busy="true" />;
   if (state === 'unreachable')
     return (
@@ -120,6 +127,7 @@ const TITLES: Readonly<Record<Place['screen'], WordKey>> = {
   quality: 'nav.quality',
   people: 'nav.people',
   audit: 'nav.audit',
+  verify: 'nav.verify',
   home: 'nav.homes',
   defects: 'nav.defects',
   holds: 'nav.holds',

@@ -6,6 +6,7 @@ export const places = {
   quality: '/quality',
   people: '/people',
   audit: '/audit',
+  verify: '/verify',
   defects: '/defects',
   holds: '/holds',
   equipment: '/equipment',
@@ -25,7 +26,7 @@ export const places = {
 } as const;
 
 export type Place =
-  | { readonly screen: 'start' | 'sign-in' | 'line' | 'quality' | 'people' | 'audit' }
+  | { readonly screen: 'start' | 'sign-in' | 'line' | 'quality' | 'people' | 'audit' | 'verify' }
   | { readonly screen: 'defects' | 'holds' | 'equipment' | 'agency' | 'agency-report' | 'containment' }
   | { readonly screen: 'release'; readonly serial: string | null }
   | { readonly screen: 'tag'; readonly serial: string; readonly hold: string }
@@ -40,6 +41,7 @@ const single = {
   quality: 'quality',
   people: 'people',
   audit: 'audit',
+  verify: 'verify',
   defects: 'defects',
   holds: 'holds',
   equipment: 'equipment',

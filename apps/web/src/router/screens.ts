@@ -88,6 +88,13 @@ export const SCREENS: readonly ScreenEntry[] = [
     only: ['auditor', 'quality-manager', 'agency-inspector', 'administrator'],
   },
   {
+    screen: 'verify',
+    to: places.verify,
+    title: 'nav.verify',
+    says: 'start.verify',
+    first: ['auditor'],
+  },
+  {
     screen: 'people',
     to: places.people,
     title: 'nav.people',

@@ -5,6 +5,7 @@ import line from './line.json';
 import people from './people.json';
 import quality from './quality.json';
 import release from './release.json';
+import verify from './verify.json';
 
 /** What the other screens say besides, a file an area. */
 export const officeWords = {
@@ -15,4 +16,5 @@ export const officeWords = {
   ...people,
   ...quality,
   ...release,
+  ...verify,
 };
