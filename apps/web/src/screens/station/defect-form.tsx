@@ -2,11 +2,13 @@ import { useState } from 'react';
 import type { ReactNode } from 'react';
 import { useSignedIn } from '../../session/session';
 import type { PlantFacts } from '../../session/session';
+import { alike } from '../../scan/alike';
 import { TroubleNotice } from '../../ui/trouble';
 import { capital, named } from '../../words/named';
 import { useSpeech } from '../../words/words';
 import type { Both } from '../../words/words';
 import { PanelHead } from './panel-head';
+import { PhotoEntry } from './photo-entry';
 import { useTelling } from './use-telling';
 import { useWork } from './work-context';
 
@@ -47,10 +49,23 @@ type PickProps = {
 const Pick = ({ step, from, pick, busy = false }: PickProps): ReactNode => {
   const { t, say, locale } = useSpeech();
   const [all, setAll] = useState(false);
-  const shown = all ? from : from.slice(0, FIRST);
+  const [sought, setSought] = useState('');
+  const near = alike(sought, from);
+  const shown = all ? near : near.slice(0, FIRST);
   return (
     <fieldset className="stack tight settle">
       <legend className="field-name">{step}</legend>
+      {from.length > FIRST && (
+        <input
+          className="input"
+          type="search"
+          value={sought}
+          aria-label={t('defect.search')}
+          placeholder={t('defect.search')}
+          onChange={(event) => setSought(event.target.value)}
+        />
+      )}
+      {near.length === 0 && <p className="quiet">{t('defect.none-alike')}</p>}
       <div className="tiles">
         {shown.map((one) => (
           <button
@@ -63,9 +78,9 @@ const Pick = ({ step, from, pick, busy = false }: PickProps): ReactNode => {
             {capital(say(one.name), locale)}
           </button>
         ))}
-        {shown.length < from.length && (
+        {shown.length < near.length && (
           <button type="button" className="button plain tile" onClick={() => setAll(true)}>
-            {t('defect.more', { count: from.length - shown.length })}
+            {t('defect.more', { count: near.length - shown.length })}
           </button>
         )}
       </div>
@@ -73,7 +88,18 @@ const Pick = ({ step, from, pick, busy = false }: PickProps): ReactNode => {
   );
 };
 
-type Kind = { readonly class: (typeof CLASSES)[number]; readonly hold: boolean };
+const SEVERITIES = ['minor', 'major', 'critical'] as const;
+const SEVERITY_WORDS = {
+  minor: 'severity.minor',
+  major: 'severity.major',
+  critical: 'severity.critical',
+} as const;
+
+type Kind = {
+  readonly class: (typeof CLASSES)[number];
+  readonly hold: boolean;
+  readonly severity: (typeof SEVERITIES)[number] | null;
+};
 const KindChoice = ({
   kind,
   change,
@@ -103,7 +129,42 @@ const KindChoice = ({
       >
         {t('defect.hold')}
       </button>
+      {kind.class === 'nonconformance' &&
+        SEVERITIES.map((severity) => (
+          <button
+            key={severity}
+            type="button"
+            className="button choice"
+            aria-pressed={kind.severity === severity}
+            onClick={() => change({ ...kind, severity: kind.severity === severity ? null : severity })}
+          >
+            {t(SEVERITY_WORDS[severity])}
+          </button>
+        ))}
     </div>
+  );
+};
+
+/** What the plant's own fault map takes for the cause, and which station that charges; the quality manager may change it. */
+const Likely = ({
+  component,
+  symptom,
+}: {
+  readonly component: string;
+  readonly symptom: string;
+}): ReactNode => {
+  const { t, say } = useSpeech();
+  const { plant } = useSignedIn();
+  const fault = plant.faults.find((one) => one.component === component && one.symptom === symptom);
+  const likely = plant.operations.find(({ id }) => id === fault?.operations[0]);
+  if (likely === undefined) return null;
+  return (
+    <p className="quiet">
+      {t('defect.likely', {
+        operation: say(likely.name),
+        station: say(named(plant.stations, likely.station)),
+      })}
+    </p>
   );
 };
 
@@ -113,7 +174,8 @@ export const DefectForm = (): ReactNode => {
   const { section, station, close, told } = useWork();
   const { plant } = useSignedIn();
   const telling = useTelling();
-  const [kind, setKind] = useState<Kind>({ class: 'nonconformance', hold: false });
+  const [kind, setKind] = useState<Kind>({ class: 'nonconformance', hold: false, severity: null });
+  const [photos, setPhotos] = useState<readonly string[]>([]);
   const [component, setComponent] = useState<string | null>(null);
   const [symptom, setSymptom] = useState<string | null>(null);
   const nameOf = (from: readonly Named[], id: string): string => say(named(from, id));
@@ -122,7 +184,10 @@ export const DefectForm = (): ReactNode => {
     if (component === null || symptom === null) return;
     const body = {
       serial: section.serial,
-      ...kind,
+      class: kind.class,
+      hold: kind.hold,
+      ...(kind.severity === null || kind.class !== 'nonconformance' ? {} : { severity: kind.severity }),
+      photos: [...photos],
       component,
       symptom,
       place,
@@ -172,6 +237,8 @@ export const DefectForm = (): ReactNode => {
       )}
       {component !== null && symptom !== null && (
         <>
+          <Likely component={component} symptom={symptom} />
+          <PhotoEntry photos={photos} needed={false} change={setPhotos} />
           <Pick
             key="place"
             step={t('defect.place')}

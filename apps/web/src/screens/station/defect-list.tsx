@@ -59,6 +59,28 @@ const Ways = ({ defect }: { readonly defect: Defect }): ReactNode => {
   );
 };
 
+/** Twenty to forty items are one signature, not forty. */
+const SignList = ({ punch }: { readonly punch: readonly Defect[] }): ReactNode => {
+  const { t } = useSpeech();
+  const { section, station, told } = useWork();
+  const telling = useTelling();
+  if (punch.length < 2) return null;
+  const sign = async (): Promise<void> => {
+    const body = { serial: section.serial, station: station.id };
+    told(await telling.send('punchSignature', body), t('told.list-signed', { count: punch.length }));
+  };
+  return (
+    <>
+      {telling.trouble !== null && <TroubleNotice trouble={telling.trouble} />}
+      <div>
+        <button type="button" className="button" disabled={telling.busy} onClick={() => void sign()}>
+          {t('defect.sign-list', { count: punch.length })}
+        </button>
+      </div>
+    </>
+  );
+};
+
 export const DefectList = ({ defects }: { readonly defects: readonly Defect[] }): ReactNode => {
   const { t, say } = useSpeech();
   const { plant } = useSignedIn();
@@ -71,6 +93,7 @@ export const DefectList = ({ defects }: { readonly defects: readonly Defect[] })
   return (
     <section className="stack tight" aria-labelledby="defects">
       <h2 id="defects">{t('defects', { count: open.length })}</h2>
+      <SignList punch={open.filter((defect) => defect.class === 'punch')} />
       <ul className="findings">
         {open.map((defect) => (
           <li key={defect.defect} className="finding">

@@ -22,7 +22,9 @@ export const LabelForm = ({ card }: { readonly card: Card }): ReactNode => {
   const submit = async (event: SyntheticEvent): Promise<void> => {
     event.preventDefault();
     const body = { serial: section.serial, number: stamped, photos: [...photos], station: station.id };
-    told(await telling.send('label', body), t('told.labelled', { number: stamped }));
+    const result = await telling.send('label', body);
+    const isRefused = typeof result === 'object' && result.answer === 'refused';
+    told(result, t(isRefused ? 'told.label-refused' : 'told.labelled', { number: stamped }));
   };
   return (
     <form className="panel-form stack" onSubmit={(event) => void submit(event)}>

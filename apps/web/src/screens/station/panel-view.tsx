@@ -1,7 +1,6 @@
 import { assertNever } from '@libs/kernel';
 import { Suspense, lazy } from 'react';
 import type { ReactNode } from 'react';
-import { DefectForm } from './defect-form';
 import { UnsentPanel } from './unsent-panel';
 import { LotForm } from './lot-form';
 import type { CardPanel, Panel, PlainPanel } from './panel';
@@ -11,6 +10,8 @@ import { ToldPanel } from './told-panel';
 import { VerdictPanel } from './verdict-panel';
 
 /** Rarer forms come when they are asked for. */
+const DefectForm = lazy(() => import('./defect-form').then((m) => ({ default: m.DefectForm })));
+const LaidOpenForm = lazy(() => import('./laid-open-form').then((m) => ({ default: m.LaidOpenForm })));
 const CorrectForm = lazy(() => import('./correct-form').then((m) => ({ default: m.CorrectForm })));
 const LabelForm = lazy(() => import('./label-form').then((m) => ({ default: m.LabelForm })));
 const ReasonForm = lazy(() => import('./reason-forms').then((m) => ({ default: m.ReasonForm })));
@@ -39,6 +40,8 @@ const cardContent = (panel: CardPanel): ReactNode => {
       return <ToldPanel key={panel.answer.position} panel={panel} />;
     case 'label':
       return <LabelForm card={panel.card} />;
+    case 'laid-open':
+      return <LaidOpenForm card={panel.card} />;
     case 'correct':
       return <CorrectForm card={panel.card} />;
     case 'wrong-serial':

@@ -9,7 +9,7 @@ export type PlainPanel = {
 export type CardPanel =
   /** `then`: the operation to ask for again once this is recorded. */
   | { readonly show: 'record'; readonly card: Card; readonly then: Card | null }
-  | { readonly show: 'label' | 'correct' | 'wrong-serial'; readonly card: Card }
+  | { readonly show: 'label' | 'correct' | 'wrong-serial' | 'laid-open'; readonly card: Card }
   | { readonly show: 'verdict'; readonly card: Card; readonly answer: AnswerOf<'asking'> }
   | {
       readonly show: 'told';

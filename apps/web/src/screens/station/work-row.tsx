@@ -114,6 +114,11 @@ const Actions = ({ card }: { readonly card: Card }): ReactNode => {
           <button type="button" className="button" onClick={() => show({ show: 'wrong-serial', card })}>
             {t('undo.serial')}
           </button>
+          {card.cover && (
+            <button type="button" className="button" onClick={() => show({ show: 'laid-open', card })}>
+              {t('row.laid-open')}
+            </button>
+          )}
         </>
       )}
     </div>
