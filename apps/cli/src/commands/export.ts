@@ -36,20 +36,17 @@ Check it with: studbook verify H26-1003.zip
 A running server is not disturbed.`,
     )
     .action(async (serial: string, options: ExportOptions) => {
-      const made = await readPlant(folderOf(options), async ({ proof }) => {
-        const evidence = await proof.evidenceOf(serial, options.at ?? null);
-        if (evidence === undefined)
-          throw new Usable(`Nothing is recorded under ${serial}${until(options.at)}.`);
-        return { evidence, zip: await proof.zipOf(evidence, new Map()) };
-      });
+      const made = await readPlant(folderOf(options), ({ packet }) => packet(serial, options.at ?? null));
+      if (made === undefined) throw new Usable(`Nothing is recorded under ${serial}${until(options.at)}.`);
+
       writeOut(options.out, made.zip);
-      const { position, digest, home, events } = made.evidence;
+      const { position, evidence, home, events } = made;
       const sha256 = createHash('sha256').update(made.zip).digest('hex');
-      if (options.json) printJson({ position, evidence: digest, sha256 });
+      if (options.json) printJson({ position, evidence, sha256 });
       else
         print(
-          `${options.out}: home ${home}, ${events.length} events, proven up to position ${position} of the ledger.\n` +
-            `Evidence ${digest}\nCheck it with: studbook verify ${options.out}`,
+          `${options.out}: home ${home}, ${events} events, proven up to position ${position} of the ledger.\n` +
+            `Evidence ${evidence}\nCheck it with: studbook verify ${options.out}`,
         );
     });
 

@@ -1,6 +1,5 @@
 import { byHandFile, csvFiles, epcisFile, reportFile, xesFile } from '@libs/packet';
 import type { PacketFile, PacketHome } from '@libs/packet';
-import { packedFiles } from '@libs/proof';
 import type { PacketFiles } from '@libs/proof';
 import type { Evidence, PlantProof } from '../proof/plant-proof';
 
@@ -8,13 +7,14 @@ import type { Evidence, PlantProof } from '../proof/plant-proof';
 export type Packet = {
   readonly home: string;
   readonly position: number;
+  readonly events: number;
   /** SHA-256 of the manifest of its evidence: the same whenever the same is asked for. */
   readonly evidence: string;
   readonly zip: Uint8Array;
 };
 
 type Parts = {
-  readonly proof: Pick<PlantProof, 'evidenceOf' | 'packetOf'>;
+  readonly proof: Pick<PlantProof, 'evidenceOf' | 'zipOf'>;
   readonly homeAt: (serial: string, at: number) => Promise<PacketHome | undefined>;
 };
 
@@ -27,12 +27,12 @@ export const packetOf =
     const home = await homeAt(evidence.home, evidence.position);
     if (home === undefined) return undefined;
 
-    const files = await proof.packetOf(evidence, await readable(home, evidence));
     return {
       home: evidence.home,
       position: evidence.position,
       evidence: evidence.digest,
-      zip: packedFiles(files),
+      events: evidence.events.length,
+      zip: await proof.zipOf(evidence, await readable(home, evidence)),
     };
   };
 
