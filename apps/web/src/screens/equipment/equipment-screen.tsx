@@ -13,6 +13,7 @@ import { LotActions } from './lot-actions';
 import { LotReach, InstrumentReach } from './reach';
 import { Standing } from './standing';
 import '../release/release.css';
+import './equipment.css';
 
 type Equipment = AnswerOf<'equipment'>;
 const EVERYTHING = {};
@@ -89,44 +90,64 @@ type LotsProps = {
   readonly again: () => void;
 };
 
-const Lots = ({ rows, open, again }: LotsProps): ReactNode => {
+const LotTable = ({ rows, open, again }: LotsProps): ReactNode => {
   const { t, say } = useSpeech();
+  return (
+    <TableFrame name={t('equipment.lots')} short>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">{t('equipment.number')}</th>
+            <th scope="col">{t('equipment.kind')}</th>
+            <th scope="col">{t('equipment.mounted')}</th>
+            <th scope="col">{t('equipment.last-day')}</th>
+            <th scope="col">{t('equipment.standing')}</th>
+            <td />
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <tr key={row.lot}>
+              <th scope="row" className="mono">
+                {row.lot}
+              </th>
+              <td>{say(row.kindName)}</td>
+              <td>{row.mountedAt.map(({ name }) => say(name)).join(', ')}</td>
+              <td className="mono">{row.usableUntil ?? ''}</td>
+              <td>
+                <Standing is={row.standing} of="lot" />
+              </td>
+              <td>
+                <Reached open={open} of="lot" id={row.lot} />
+                <LotActions row={row} again={again} />
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </TableFrame>
+  );
+};
+
+const TROUBLE = ['bad', 'over', 'soon'];
+
+/** What is in trouble first, then what is in use; what was used up long ago only on demand. */
+const Lots = ({ rows, open, again }: LotsProps): ReactNode => {
+  const { t } = useSpeech();
+  const trouble = rows.filter(({ standing }) => TROUBLE.includes(standing));
+  const good = rows.filter((row) => !trouble.includes(row));
+  const shown = [...trouble, ...good.filter(({ mountedAt }) => mountedAt.length > 0)];
+  const others = rows.filter((row) => !shown.includes(row));
   return (
     <section className="stack">
       <h2>{t('equipment.lots')}</h2>
-      <TableFrame name={t('equipment.lots')} short>
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">{t('equipment.number')}</th>
-              <th scope="col">{t('equipment.kind')}</th>
-              <th scope="col">{t('equipment.mounted')}</th>
-              <th scope="col">{t('equipment.last-day')}</th>
-              <th scope="col">{t('equipment.standing')}</th>
-              <td />
-            </tr>
-          </thead>
-          <tbody>
-            {rows.map((row) => (
-              <tr key={row.lot}>
-                <th scope="row" className="mono">
-                  {row.lot}
-                </th>
-                <td>{say(row.kindName)}</td>
-                <td>{row.mountedAt.map(({ name }) => say(name)).join(', ')}</td>
-                <td className="mono">{row.usableUntil ?? ''}</td>
-                <td>
-                  <Standing is={row.standing} of="lot" />
-                </td>
-                <td>
-                  <Reached open={open} of="lot" id={row.lot} />
-                  <LotActions row={row} again={again} />
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </TableFrame>
+      <LotTable rows={shown} open={open} again={again} />
+      {others.length > 0 && (
+        <details>
+          <summary>{t('equipment.other-lots', { count: others.length })}</summary>
+          <LotTable rows={others} open={open} again={again} />
+        </details>
+      )}
     </section>
   );
 };
@@ -174,7 +195,7 @@ export const EquipmentScreen = (): ReactNode => {
         </section>
       )}
       {answer !== null && (
-        <div className="office-grid">
+        <div className="equipment">
           <Instruments rows={answer.instruments} open={setOpened} />
           <Lots rows={answer.lots} open={setOpened} again={again} />
           <Qualifications rows={answer.qualifications} />
