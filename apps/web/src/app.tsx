@@ -22,6 +22,9 @@ const LineScreen = lazy(() => import('./screens/line/line-screen').then((m) => (
 const QualityScreen = lazy(() =>
   import('./screens/quality/quality-screen').then((m) => ({ default: m.QualityScreen })),
 );
+const StationQualityScreen = lazy(() =>
+  import('./screens/quality/station-quality-screen').then((m) => ({ default: m.StationQualityScreen })),
+);
 const HomeScreen = lazy(() => import('./screens/home/home-screen').then((m) => ({ default: m.HomeScreen })));
 
 const PeopleScreen = lazy(() =>
@@ -72,6 +75,7 @@ const SCREENS: { readonly [S in Place['screen']]: (place: At<S>) => ReactNode } 
   verify: () => <VerifyScreen />,
   people: () => <PeopleScreen />,
   quality: () => <QualityScreen />,
+  'station-quality': ({ station }) => <StationQualityScreen key={station} station={station} />,
   home: ({ serial }) => <HomeScreen serial={serial} />,
   station: ({ station, serial }) => <StationScreen key={station} station={station} serial={serial} />,
   defects: () => <DefectsScreen />,
@@ -125,6 +129,7 @@ const TITLES: Readonly<Record<Place['screen'], WordKey>> = {
   'sign-in': 'sign-in',
   line: 'nav.line',
   quality: 'nav.quality',
+  'station-quality': 'nav.quality',
   people: 'nav.people',
   audit: 'nav.audit',
   verify: 'nav.verify',

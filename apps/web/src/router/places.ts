@@ -4,6 +4,7 @@ export const places = {
   signIn: '/sign-in',
   line: '/line',
   quality: '/quality',
+  stationQuality: (id: string) => `/quality/${encodeURIComponent(id)}`,
   people: '/people',
   audit: '/audit',
   verify: '/verify',
@@ -28,6 +29,7 @@ export const places = {
 export type Place =
   | { readonly screen: 'start' | 'sign-in' | 'line' | 'quality' | 'people' | 'audit' | 'verify' }
   | { readonly screen: 'defects' | 'holds' | 'equipment' | 'agency' | 'agency-report' | 'containment' }
+  | { readonly screen: 'station-quality'; readonly station: string }
   | { readonly screen: 'release'; readonly serial: string | null }
   | { readonly screen: 'tag'; readonly serial: string; readonly hold: string }
   | { readonly screen: 'home'; readonly serial: string | null }
@@ -57,6 +59,7 @@ const READ: { readonly [first: string]: Read } = {
   home: (serial) => ({ screen: 'home', serial: serial || null }),
   station: (station, serial) =>
     station ? { screen: 'station', station, serial: serial || null } : undefined,
+  quality: (station) => (station ? { screen: 'station-quality', station } : undefined),
   release: (serial) => ({ screen: 'release', serial: serial || null }),
   tag: (serial, hold) => (serial && hold ? { screen: 'tag', serial, hold } : undefined),
   agency: (part) => (part === 'report' ? { screen: 'agency-report' } : undefined),

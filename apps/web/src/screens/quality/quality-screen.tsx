@@ -9,6 +9,7 @@ import { TroubleNotice } from '../../ui/trouble';
 import { useSpeech } from '../../words/words';
 import { ClassRates } from './class-rates';
 import { ParetoSection } from './pareto-section';
+import { SignalsSection } from './signals-section';
 import { addressOfSpan, spanOf } from './span';
 import type { Span } from './span';
 import { SpanPicker } from './span-picker';
@@ -53,6 +54,7 @@ const Charts = ({ answer }: ChartsProps): ReactNode => {
   if (rows.every(({ left }) => left === 0)) return <p className="notice">{t('quality.no-data')}</p>;
   return (
     <div className="stack charts">
+      <SignalsSection span={{ from, to }} />
       <YieldSection answer={answer} onStation={setStation} />
       {chosen !== null && (
         <TrendSection

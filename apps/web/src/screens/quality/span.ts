@@ -3,7 +3,7 @@ export type Span = { readonly from: string | null; readonly to: string | null };
 
 export const spanOf = (query: URLSearchParams): Span => ({ from: query.get('from'), to: query.get('to') });
 
-export const addressOfSpan = ({ from, to }: Span, rest: URLSearchParams): string => {
+export const addressOfSpan = ({ from, to }: Span, rest: URLSearchParams, place = '/quality'): string => {
   const query = new URLSearchParams(rest);
   for (const [name, day] of [
     ['from', from],
@@ -13,7 +13,7 @@ export const addressOfSpan = ({ from, to }: Span, rest: URLSearchParams): string
     else query.set(name, day);
   }
   const text = query.toString();
-  return text === '' ? '/quality' : `/quality?${text}`;
+  return text === '' ? place : `${place}?${text}`;
 };
 
 const DAY_MS = 86_400_000;

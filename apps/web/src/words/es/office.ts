@@ -1,4 +1,5 @@
 import audit from './audit.json';
+import charts from './charts.json';
 import equipment from './equipment.json';
 import history from './history.json';
 import line from './line.json';
@@ -10,6 +11,7 @@ import verify from './verify.json';
 /** What the other screens say besides, a file an area. */
 export const officeWords = {
   ...audit,
+  ...charts,
   ...equipment,
   ...history,
   ...line,
