@@ -79,6 +79,13 @@ const Answer = ({ chart, again }: { readonly chart: Chart; readonly again: () =>
   );
 };
 
+const StationName = ({ station }: { readonly station: string }): ReactNode => {
+  const { say } = useSpeech();
+  const { plant } = useSignedIn();
+  const name = plant.stations.find(({ id }) => id === station)?.name;
+  return name === undefined ? station : say(name);
+};
+
 const Asked = ({ chart: { from, to } }: { readonly chart: Chart }): ReactNode => {
   const { t } = useSpeech();
   const { day } = useFigures();
@@ -92,7 +99,6 @@ export const StationQualityScreen = ({ station }: { readonly station: string }):
   const query = useAddress().searchParams;
   const span = spanOf(query);
   const { answer, trouble, again } = useQuestion('stationChart', { station, ...span });
-  const name = plant.stations.find(({ id }) => id === station)?.name;
   return (
     <main className="page quality" id="main" aria-busy={answer === null && trouble === null}>
       <div className="page-head">
@@ -100,7 +106,9 @@ export const StationQualityScreen = ({ station }: { readonly station: string }):
           <p className="no-print">
             <Link to={places.quality}>{t('quality.title')}</Link>
           </p>
-          <h1>{name === undefined ? station : say(name)}</h1>
+          <h1>
+            <StationName station={station} />
+          </h1>
           {answer !== null && <Asked chart={answer} />}
         </div>
         <SpanPicker
