@@ -10,6 +10,7 @@ describe('the server’s settings', () => {
       databaseUrl: null,
       demonstration: true,
       secureCookies: false,
+      trustedHops: false,
     });
   });
 

@@ -7,6 +7,7 @@ export const LOG = Symbol('log');
 export const STREAMS = Symbol('streams');
 export const ACCESS_LOG = Symbol('access log');
 export const SETUP = Symbol('setup');
+export const METRICS = Symbol('metrics');
 
 /** What a controller may know of how this server was set up. */
 export type Setting = {

@@ -19,6 +19,7 @@ import { LabelsController } from '../labels/labels.controller';
 import { LineController } from '../line/line.controller';
 import { LotsController } from '../lots/lots.controller';
 import { MeController } from '../me/me.controller';
+import { MetricsController } from '../metrics/metrics.controller';
 import { MountingsController } from '../mountings/mountings.controller';
 import { MovesController } from '../moves/moves.controller';
 import { OpenapiController } from '../openapi/openapi.controller';
@@ -58,6 +59,7 @@ const CONTROLLERS: readonly Type[] = [
   LineController,
   LotsController,
   MeController,
+  MetricsController,
   MountingsController,
   MovesController,
   OpenapiController,

@@ -2,15 +2,18 @@ import type { Access, AccessLog, Plant } from '@libs/plant';
 import type { Provider, Type } from '@nestjs/common';
 import { NestFactory } from '@nestjs/core';
 import type { NestFastifyApplication } from '@nestjs/platform-fastify';
+import type { FastifyInstance } from 'fastify';
 import { openDoor } from '../http/door';
 import { fastifyServer } from '../http/fastify-server';
 import type { Log } from '../http/log';
 import { openStreams } from '../http/open-streams';
 import type { FaultReader } from '../http/problem.filter';
+import { openMetrics } from '../http/metrics';
+import { limitRates } from '../http/rate-limits';
 import { webFiles } from '../http/web-files';
 import type { Setup } from '../setup/setup';
 import type { Setting } from '../tokens';
-import { ACCESS_LOG, DOOR, FAULTS, LOG, PLANT, SETTING, SETUP, STREAMS } from '../tokens';
+import { ACCESS_LOG, DOOR, FAULTS, LOG, METRICS, PLANT, SETTING, SETUP, STREAMS } from '../tokens';
 import { AppModule } from './app.module';
 import { nestLog } from './nest-log';
 
@@ -25,6 +28,7 @@ export type ServerParts = {
   /** Folder of the built web app. */
   readonly web: string;
   readonly also?: readonly Type[] | undefined;
+  readonly trustedHops?: number | false;
 };
 
 export type Server = {
@@ -36,14 +40,16 @@ export type Server = {
 };
 
 export const createServer = async (parts: ServerParts): Promise<Server> => {
-  const { plant, access, accessLog, setup, setting, readFault, log, web, also } = parts;
+  const { plant, access, accessLog, setup, setting, readFault, log, web, also, trustedHops = false } = parts;
   const door = openDoor(access, plant);
   const streams = openStreams();
+  const metrics = openMetrics(plant.head, plant.writes);
   const provided: readonly Provider[] = [
     { provide: PLANT, useValue: plant },
     { provide: DOOR, useValue: door },
     { provide: ACCESS_LOG, useValue: accessLog },
     { provide: SETUP, useValue: setup },
+    { provide: METRICS, useValue: metrics },
     { provide: SETTING, useValue: setting },
     { provide: FAULTS, useValue: readFault },
     { provide: LOG, useValue: log },
@@ -51,12 +57,16 @@ export const createServer = async (parts: ServerParts): Promise<Server> => {
   ];
   // Without Nest's own parsers Fastify takes JSON only, which is all this API speaks.
   const options = { logger: nestLog(log), abortOnError: false, bodyParser: false };
+  const adapter = fastifyServer(webFiles(web), trustedHops);
   const app = await NestFactory.create<NestFastifyApplication>(
     AppModule.over(provided, also),
-    fastifyServer(webFiles(web)),
+    adapter,
     // eslint-disable-next-line @typescript-eslint/no-unsafe-class-instance-assignment -- Nest's options are a class that is never built.
     options,
   );
+  const server = adapter.getInstance<FastifyInstance>();
+  await limitRates(server);
+  metrics.watch(server);
   await app.init();
 
   return {

@@ -9,6 +9,8 @@ export type Settings = {
   readonly databaseUrl: string | null;
   readonly demonstration: boolean;
   readonly secureCookies: boolean;
+  /** Proxies in front of this server that say truly who asks; false: none, and nobody is believed. */
+  readonly trustedHops?: number | false;
 };
 
 const yesNo = z.enum(['0', '1'], 'must be 0 or 1');
@@ -28,6 +30,10 @@ const Environment = z.object({
     .optional(),
   STUDBOOK_DEMO: yesNo.default('1'),
   STUDBOOK_SECURE_COOKIES: yesNo.default('0'),
+  STUDBOOK_PROXIES: z
+    .string()
+    .regex(/^[0-9]$/, 'must be how many proxies stand in front, 0 to 9')
+    .default('0'),
 });
 
 export class SettingsWrong extends Error {}
@@ -41,6 +47,7 @@ export const readSettings = (environment: NodeJS.ProcessEnv): Settings => {
     );
   }
   const { PORT, HOST, STUDBOOK_DATA, DATABASE_URL, STUDBOOK_DEMO, STUDBOOK_SECURE_COOKIES } = read.data;
+  const hops = Number(read.data.STUDBOOK_PROXIES);
   return {
     port: Number(PORT),
     host: HOST,
@@ -48,5 +55,6 @@ export const readSettings = (environment: NodeJS.ProcessEnv): Settings => {
     databaseUrl: DATABASE_URL ?? null,
     demonstration: STUDBOOK_DEMO === '1',
     secureCookies: STUDBOOK_SECURE_COOKIES === '1',
+    trustedHops: hops === 0 ? false : hops,
   };
 };

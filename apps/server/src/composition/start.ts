@@ -40,6 +40,7 @@ export const start = async (settings: Settings, log: Log, { web, also }: Served)
       log,
       web,
       also,
+      trustedHops: settings.trustedHops ?? false,
     });
     return {
       address: await server.listen(settings.port, settings.host),

@@ -26,7 +26,9 @@ export const openDoor = (access: Access, plant: Pick<Plant, 'people'>): Door => 
       if (holder === undefined) return undefined;
 
       const me =
-        holder.role === null ? personal((await enrolled.get()).get(holder.actor)) : machine(holder, holder.role);
+        holder.role === null
+          ? personal((await enrolled.get()).get(holder.actor))
+          : machine(holder, holder.role);
       return me && { me, assurance: holder.kind, secret };
     },
   };

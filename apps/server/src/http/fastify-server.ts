@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import { LIMITS, ROUTES } from '@libs/contracts';
 import { FastifyAdapter } from '@nestjs/platform-fastify';
 import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
@@ -13,13 +14,16 @@ const PARAM_LENGTH = 600;
 /** Whose body is a whole rulebook. */
 const TAKES_A_RULEBOOK: ReadonlySet<string> = new Set([ROUTES.examination.path, ROUTES.proposal.path]);
 
-export const fastifyServer = (web: WebFiles | undefined): FastifyAdapter => {
+/** `trustedHops`: how many proxies in front of us say truly who asks; none of them by itself. */
+export const fastifyServer = (web: WebFiles | undefined, trustedHops: number | false): FastifyAdapter => {
   const adapter = new FastifyAdapter({
     bodyLimit: LIMITS.bodyBytes,
     requestTimeout: REQUEST_MS,
     routerOptions: { maxParamLength: PARAM_LENGTH },
     skipMiddie: true,
     frameworkErrors: unreadable,
+    genReqId: () => randomUUID(),
+    trustProxy: trustedHops,
   });
   const server = adapter.getInstance<FastifyInstance>();
   // Only JSON is taken: a form of another site can send text/plain, and then looks like one of ours.
@@ -33,7 +37,7 @@ export const fastifyServer = (web: WebFiles | undefined): FastifyAdapter => {
       reply.hijack();
       return;
     }
-    reply.headers(API_HEADERS);
+    reply.headers({ ...API_HEADERS, 'x-request-id': request.id });
     next();
   });
   return adapter;
@@ -58,5 +62,5 @@ const unreadable = (error: FastifyError, _request: FastifyRequest, reply: Fastif
     );
 };
 
-const isApi = (url: string): boolean => /^\/api(?:[/?]|$)/.test(url);
+const isApi = (url: string): boolean => /^\/(?:api|metrics)(?:[/?]|$)/.test(url);
 const reads = ({ method }: FastifyRequest): boolean => method === 'GET' || method === 'HEAD';

@@ -24,7 +24,12 @@ export class ProblemFilter implements ExceptionFilter {
     const request = http.getRequest<FastifyRequest>();
     const fields = this.fieldsOf(fault, request);
     if (fields.status >= 500)
-      this.log('request-failed', { method: request.method, url: request.url, ...told(fault) });
+      this.log('request-failed', {
+        request: request.id,
+        method: request.method,
+        url: request.url,
+        ...told(fault),
+      });
 
     void http
       .getResponse<FastifyReply>()

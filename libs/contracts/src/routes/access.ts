@@ -8,6 +8,10 @@ const administrators = { access: ['administrator'] } as const;
 /** Signing in and what anyone may ask. */
 export const accessRoutes = {
   health: get('/api/health', 'Whether the server is ready', screens.HealthAnswer, { access: 'anyone' }),
+  metrics: get('/metrics', 'How this server does, for Prometheus', z.string(), {
+    access: ['administrator', 'machine'],
+    media: 'text/plain',
+  }),
   openapi: get('/api/openapi.json', 'This document', z.record(z.string(), z.unknown()), { access: 'anyone' }),
   signIns: get('/api/sign-ins', 'Who may sign in by PIN', screens.SignInsAnswer, { access: 'anyone' }),
   signIn: tell(
