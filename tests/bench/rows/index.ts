@@ -1,11 +1,14 @@
 import type { Row } from '../bench';
 import { appendRows } from './append';
 import { appendLibraryRows } from './append-library';
+import { containmentRow } from './containment';
 import { ingestHttpRow } from './ingest-http';
 import { rebuildRow } from './rebuild';
 import { retroCheckRow } from './retro-check';
 import { judge, judgeEntry, planResolve, rulebookLoad } from './rules';
 import { scanToVerdict } from './scan-to-verdict';
+import { verifyRow } from './verify';
+import { verifyLedgerRow } from './verify-ledger';
 
 /** In the order they are shown. */
 export const ROWS: readonly Row[] = [
@@ -19,4 +22,7 @@ export const ROWS: readonly Row[] = [
   judgeEntry,
   judge,
   retroCheckRow,
+  containmentRow,
+  verifyRow,
+  verifyLedgerRow,
 ];

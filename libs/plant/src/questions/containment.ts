@@ -89,7 +89,9 @@ const row = (
   { operation, shares }: { readonly operation: string; readonly shares: Shared[] },
   { plans }: Asked,
 ): Sharing['sections'][number] => {
-  const plan = unit.revision === null ? null : plans.planFor(unit.revision, unit.design);
+  const { revision, design } = unit;
+  const isJudged = revision !== null && plans.ofRevision(revision) !== undefined;
+  const plan = isJudged ? plans.planFor(revision, design) : null;
   const { at, crew } = doneOf(unit, operation);
   const covered = plan !== null && coveredBy(plan, unit, operation).length > 0;
   return { serial, home, model, station, shares, doneAt: at, crew, covered, label };
