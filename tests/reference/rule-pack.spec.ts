@@ -1,5 +1,7 @@
 import type { Design, PlannedValue } from '@libs/judge';
-import { passes } from '@libs/judge';
+import { judgeWork, passes } from '@libs/judge';
+import { ROUTES } from '@libs/contracts';
+import { entryOf, nothingDone } from '../support/judging';
 import { demonstrationRulebook, planOf } from '../support/demonstration-rulebook';
 import type { Figure } from './rule-figures';
 import { PRACTICE, PUBLISHED, figuresOf } from './rule-figures';
@@ -48,6 +50,71 @@ describe('Trade facts (common practice, no published source)', () => {
       reference: expect.stringContaining('common practice, no published source'),
     });
   });
+});
+
+describe('Published figures that two readings give together', () => {
+  const judged = (given: readonly (readonly [string, string, string])[]): readonly string[] => {
+    const plan = planOf(rulebook, { dielectric: 'either' });
+    const entry = entryOf('dielectric-tested', {
+      values: given.map(([characteristic, value, unit]) => ({ characteristic, value, unit })),
+    });
+    return judgeWork(plan, nothingDone, entry).flatMap(({ rule, characteristic }) =>
+      characteristic === 'path' ? [rule] : [],
+    );
+  };
+
+  test.each([
+    ['900', '60', true],
+    ['1079', '60', true],
+    ['899', '60', false],
+    ['1000', '59.9', false],
+    ['1079.5', '60', false],
+    ['1080', '1', true],
+    ['1250', '1', true],
+    ['1251', '1', false],
+    ['1080', '0.9', false],
+    ['1000', '1', false],
+  ] as const)(
+    '3280.810(a): 900 to 1079 V for 60 s or 1080 to 1250 V for 1 s, and %s V for %s s',
+    (volts, seconds, met) => {
+      expect(
+        judged([
+          ['voltage', volts, 'V'],
+          ['time', seconds, 's'],
+        ]),
+      ).toEqual(met ? [] : ['relation-not-met']);
+    },
+  );
+
+  test('3280.810(a) in kilovolts and minutes is the same', () => {
+    expect(
+      judged([
+        ['voltage', '0.95', 'kV'],
+        ['time', '1', 'min'],
+      ]),
+    ).toEqual([]);
+    expect(
+      judged([
+        ['voltage', '1.26', 'kV'],
+        ['time', '1', 'min'],
+      ]),
+    ).toEqual(['relation-not-met']);
+  });
+});
+
+describe('3280.11(b): a label number is three letters and six digits', () => {
+  const isTaken = (number: string): boolean =>
+    ROUTES.label.body.safeParse({ via: 'tablet', serial: 'T-1A', number }).success;
+
+  test.each(['ABC000001', 'ABC 000 001', 'ABC 000001'])('%s is one', (number) => {
+    expect(isTaken(number)).toBe(true);
+  });
+  test.each(['AB000001', 'ABCD00001', 'ABC00001', 'ABC0000001', 'abc000001', '123ABC456'])(
+    '%s is none',
+    (number) => {
+      expect(isTaken(number)).toBe(false);
+    },
+  );
 });
 
 describe('What a text does not give is not claimed', () => {

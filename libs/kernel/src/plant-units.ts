@@ -105,4 +105,6 @@ export const plantUnits: readonly MeasureUnit[] = [
   unit('count', '{piece}', ''),
   // Not in UCUM, our own code: one grain per hour, square foot and inch of mercury, as retarders are rated.
   unit('permeance', '[perm_us]', 'perm'),
+  // Nor in UCUM, where a degree Fahrenheit stands in no product: heat through a shell, as 24 CFR 3280.506 has it.
+  unit('transmittance', '[uo_us]', 'Btu/(h·ft²·°F)'),
 ];
