@@ -98,6 +98,8 @@ const TOLD: { readonly [rule in Rule]: Partial<Finding> } = {
   held: { characteristic: 'sleeves', recorded: 'value-missing', hold: 'h-1', source: noted },
   'defect-open': { recorded: 'wire-protected value-out-of-limits', defect: 'd-1', source: noted },
   'left-with-open-work': { source: noted },
+  'station-skipped': { source: noted },
+  'shipped-already': { source: noted },
   'stage-not-seen': {},
   'test-not-recent': { recorded: 'wired' },
 };

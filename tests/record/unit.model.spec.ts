@@ -271,7 +271,7 @@ describe('whatever is asked and told of a section', () => {
           if (step.command.type !== 'RecordWork') return;
           expect(['WorkRecorded', 'TestRecorded']).toContain(entry?.type);
           const grave =
-            entry !== undefined && 'findings' in entry.data
+            entry !== undefined && 'findings' in entry.data && entry.data.findings !== undefined
               ? entry.data.findings.filter(({ grade, rule }) => grade !== 'note' && rule !== 'held')
               : [];
           if (grave.length > 0) {

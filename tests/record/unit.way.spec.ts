@@ -76,6 +76,16 @@ describe('a section on its way', () => {
           open: ['framed', 'plated', 'looked'],
           complete: false,
           shops: [{ station: 'roof-shop', since: NOON, complete: false }],
+          findings: [
+            {
+              rule: 'station-skipped',
+              grade: 'note',
+              class: 'record',
+              operation: 'roofed',
+              station: 'roof-set',
+              source: { kind: 'practice', reference: 'common practice, no published source', row: '' },
+            },
+          ],
         }),
       );
   });
@@ -200,6 +210,64 @@ describe('a label', () => {
     answers.recordsTypes('LabelRefused');
     expect(answers.events()[0]).toMatchObject({
       data: { number: 'ABC123456', findings: [{ rule: 'held', grade: 'refuse', hold: 'h' }] },
+    });
+  });
+});
+
+describe('a section taken past a station, or away while it is held', () => {
+  const rules = (event: UnitEvent | undefined): readonly unknown[] =>
+    event?.type === 'SectionMoved'
+      ? (event.data.findings ?? []).map(({ rule, station, grade }) => [rule, station, grade])
+      : [];
+
+  it('is moved all the same, and the record says which station it went past without work there', () => {
+    const [event] = given(...onLine(), framed)
+      .when(move('drywall'))
+      .events();
+    expect(rules(event)).toStrictEqual([
+      ['station-skipped', 'rough-in', 'note'],
+      ['station-skipped', 'roof-set', 'note'],
+    ]);
+  });
+
+  it('goes past nothing where the work was done beforehand, nor when it comes back', () => {
+    const [on] = given(...onLine(), framed, wired, moved({ from: 'floor', to: 'rough-in' }))
+      .when(move('roof-set'))
+      .events();
+    const [back] = given(...onLine(), framed, moved({ to: 'drywall' }))
+      .when(move('floor'))
+      .events();
+    expect([rules(on), rules(back)]).toStrictEqual([[], []]);
+  });
+
+  it('takes its holds along, and the move names them', () => {
+    const held: UnitEvent = {
+      type: 'HoldPlaced',
+      data: {
+        serial: SERIAL,
+        hold: 'h-1',
+        reason: 'waiting-for-part',
+        operation: null,
+        characteristic: null,
+        defect: null,
+      },
+    };
+    const [event] = given(...onLine(), framed, held)
+      .when(move('rough-in'))
+      .events();
+    expect(rules(event)).toStrictEqual([['held', null, 'note']]);
+  });
+});
+
+describe('an asking once a section has left', () => {
+  it('is refused', () => {
+    const shipped: UnitEvent = { type: 'SectionShipped', data: { serial: SERIAL, findings: [] } };
+    const [event] = given(...onLine(), framed, shipped)
+      .when({ type: 'Ask', data: { serial: SERIAL, operation: 'wired', except: [] } })
+      .events();
+    expect(event).toMatchObject({
+      type: 'AskingRefused',
+      data: { findings: expect.arrayContaining([expect.objectContaining({ rule: 'shipped-already' })]) },
     });
   });
 });

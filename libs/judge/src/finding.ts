@@ -31,6 +31,8 @@ export const RULES = [
   'held',
   'defect-open',
   'left-with-open-work',
+  'station-skipped',
+  'shipped-already',
   'stage-not-seen',
   'test-not-recent',
 ] as const;

@@ -66,6 +66,10 @@ export const en = {
   'finding.defect-open.alone': 'A defect is still open{given}{places}. Have it reworked and verified.',
   'finding.left-with-open-work':
     '“{operation}”{places} is still open and is carried along. If it is done, record it{at}.',
+  'finding.station-skipped':
+    'It went past {station} without work there. What is open there is carried along: record it, or take the section back.',
+  'finding.shipped-already':
+    'This section has left the plant. “{entry}” is no longer cleared here; what is found now is recorded as a defect.',
   'finding.stage-not-seen':
     'The inspection agency has not seen this home at any stage. Ask its inspector to mark the stage that was looked at.',
   'finding.test-not-recent':
@@ -104,6 +108,8 @@ export const en = {
   'because.held': 'another hold is open',
   'because.defect-open': 'a defect is open',
   'because.left-with-open-work': '“{operation}” was left open',
+  'because.station-skipped': 'a station was skipped',
+  'because.shipped-already': 'it has left the plant',
   'because.stage-not-seen': 'the inspection agency has not seen this home',
   'because.test-not-recent': '“{operation}” is older than the work it looks at',
   'because.red-tag': 'a red tag is on',

@@ -66,6 +66,10 @@ export const es: { readonly [K in Key]: string } = {
   'finding.defect-open.alone': 'Sigue abierto un defecto{given}{places}. Que se repare y se verifique.',
   'finding.left-with-open-work':
     '“{operation}”{places} sigue abierto y se va con la sección. Si ya está hecho, anótelo{at}.',
+  'finding.station-skipped':
+    'Pasó de largo por {station} sin trabajo ahí. Lo que quedó abierto va con ella: anótelo o regrese la sección.',
+  'finding.shipped-already':
+    'Esta sección ya salió de la planta. Aquí ya no se autoriza “{entry}”; lo que se encuentre ahora se anota como defecto.',
   'finding.stage-not-seen':
     'La agencia de inspección no ha visto esta casa en ninguna etapa. Pida a su inspector que anote la etapa que vio.',
   'finding.test-not-recent':
@@ -104,6 +108,8 @@ export const es: { readonly [K in Key]: string } = {
   'because.held': 'hay otra retención abierta',
   'because.defect-open': 'hay un defecto abierto',
   'because.left-with-open-work': '“{operation}” quedó abierto',
+  'because.station-skipped': 'se saltó una estación',
+  'because.shipped-already': 'ya salió de la planta',
   'because.stage-not-seen': 'la agencia de inspección no ha visto esta casa',
   'because.test-not-recent': '“{operation}” es anterior al trabajo que comprueba',
   'because.red-tag': 'tiene una tarjeta roja',

@@ -31,6 +31,8 @@ const NAMES: { readonly [rule in Rule]: Words } = {
   'destination-outside-zones': { en: 'county outside the design', es: 'condado fuera del diseño' },
   held: { en: 'held', es: 'retenido' },
   'defect-open': { en: 'defect open', es: 'defecto abierto' },
+  'station-skipped': { en: 'station skipped', es: 'estación saltada' },
+  'shipped-already': { en: 'asked after it had left', es: 'pedido después de salir' },
   'stage-not-seen': { en: 'not seen by the agency', es: 'la agencia no la ha visto' },
   'test-not-recent': { en: 'test older than the work', es: 'prueba anterior al trabajo' },
   'left-with-open-work': { en: 'left with work open', es: 'salió con trabajo abierto' },

@@ -1,4 +1,4 @@
-import type { Finding } from '@libs/judge';
+import type { CompiledPlan, Finding } from '@libs/judge';
 import { judgeAsking } from '@libs/judge';
 import { accept, reject } from '@libs/kernel';
 import type { Ask } from './unit.commands';
@@ -21,6 +21,7 @@ export const ask = ({ data }: Ask, unit: Unit, facts: UnitFacts): UnitDecision =
   const findings = [
     ...judgeAsking(plan, known(unit, facts), { operation, except }),
     ...stationHeld(operation, facts),
+    ...leftAlready(operation, unit, plan),
   ];
   const isRefused = findings.some(({ grade }) => grade === 'refuse');
   return accept({
@@ -29,6 +30,24 @@ export const ask = ({ data }: Ask, unit: Unit, facts: UnitFacts): UnitDecision =
     revision: plan.revision,
     planDigest: plan.digest,
   });
+};
+
+/** What has left the plant is nobody's here to clear; at its site it is worked on all the same. */
+const leftAlready = (operation: string, unit: Unit, plan: CompiledPlan): readonly Finding[] => {
+  const station = plan.operations[operation]?.station ?? null;
+  const atSite = plan.stations.some(({ id, kind }) => id === station && kind === 'site');
+  if (unit.kind !== 'section' || unit.stage !== 'shipped' || atSite) return [];
+  return [
+    {
+      rule: 'shipped-already',
+      grade: 'refuse',
+      class: 'record',
+      operation,
+      station,
+      entry: operation,
+      source: { kind: 'practice', reference: '', row: '' },
+    },
+  ];
 };
 
 /** A station that is held starts nothing until it is released. */

@@ -94,6 +94,8 @@ export type SectionMoved = Event<
       readonly since: string;
       readonly complete: boolean;
     }[];
+    /** Line stations it went past without any work there, and what held it when it went. Absent when there is nothing. */
+    readonly findings?: readonly Finding[];
   }
 >;
 export type SectionPulled = Event<

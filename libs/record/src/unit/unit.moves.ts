@@ -5,7 +5,7 @@ import type { SetDestination } from './unit.release.commands';
 import type { MoveSection, PullSection, ReturnSection, ShipSection } from './unit.commands';
 import type { SectionMoved } from './unit.events';
 import type { UnitFacts } from './unit.facts';
-import { openBehind, openOfSection, shopsFedBetween } from './unit.open-work';
+import { openBehind, openOfSection, shopsFedBetween, stationsSkipped } from './unit.open-work';
 import type { Guard, UnitDecision } from './unit.rejections';
 import type { Unit } from './unit.state';
 import { isKnown } from './unit.values';
@@ -33,6 +33,7 @@ const moved = (to: string, unit: Unit, facts: UnitFacts, plan: CompiledPlan): Se
   const shortages = unit.defects.filter((defect) => defect.class === 'shortage');
   const isComplete = (station: string): boolean =>
     openAt(plan, unit, station).length === 0 && !shortages.some((shortage) => shortage.station === station);
+  const findings = wentWith(plan, unit, to);
   const shops = shopsFedBetween(plan, unit, to).map((station) => ({
     station,
     since: firstWorkAt(plan, unit, station) ?? facts.occurredAt,
@@ -49,11 +50,25 @@ const moved = (to: string, unit: Unit, facts: UnitFacts, plan: CompiledPlan): Se
       shortages: shortages.map(({ defect }) => defect),
       complete: from === null || isComplete(from),
       ...(shops.length === 0 ? {} : { shops }),
+      ...(findings.length === 0 ? {} : { findings }),
     },
     revision: plan.revision,
     planDigest: plan.digest,
   };
 };
+
+/**
+ * A move is never refused, for the section is there; but nobody takes a held section past a whole station without it
+ * being said. The holds stay what they are: the move only notes them.
+ */
+const wentWith = (plan: CompiledPlan, unit: Unit, to: string): readonly Finding[] => [
+  ...stationsSkipped(plan, unit, to).map((operation) =>
+    leftOpen(plan, operation, { rule: 'station-skipped', grade: 'note' }),
+  ),
+  ...unit.holds.map(({ hold, operation, reason }) =>
+    leftOpen(plan, operation ?? '', { rule: 'held', grade: 'note', hold, recorded: reason }),
+  ),
+];
 
 /** The earliest entry of a shop, by the clock of those who made it. */
 const firstWorkAt = (plan: CompiledPlan, unit: Unit, station: string): string | null =>
@@ -125,7 +140,7 @@ const leftWith = (plan: CompiledPlan, unit: Unit): readonly Finding[] => [
 const leftOpen = (
   plan: CompiledPlan,
   operation: string,
-  said: Pick<Finding, 'rule' | 'hold' | 'defect'> & Partial<Pick<Finding, 'class'>>,
+  said: Pick<Finding, 'rule' | 'hold' | 'defect' | 'recorded'> & Partial<Pick<Finding, 'class' | 'grade'>>,
 ): Finding => ({
   grade: 'hold',
   class: 'record',

@@ -45,6 +45,21 @@ export const openBehind = (plan: CompiledPlan, unit: Unit, station: string | nul
 };
 
 /**
+ * Line stations between where it stands and where it goes that owe it work and did none of it, each told by the first
+ * operation it owes. Going back skips nothing.
+ */
+export const stationsSkipped = (plan: CompiledPlan, unit: Unit, to: string): readonly string[] => {
+  const order = orderOf(plan);
+  const from = order.get(unit.station ?? '') ?? Infinity;
+  const reached = order.get(to) ?? 0;
+  const worked = new Set(Object.keys(unit.work).map((id) => plan.operations[id]?.station));
+  return plan.stations
+    .filter(({ id, kind }) => kind === 'line' && !worked.has(id))
+    .filter(({ id }) => (order.get(id) ?? 0) > from && (order.get(id) ?? 0) < reached)
+    .flatMap(({ id }) => openAt(plan, unit, id).slice(0, 1));
+};
+
+/**
  * A shop has no moves of its own. Its product is in the section when the section reaches the first line station
  * with an operation that needs or expects one of the shop's; that move ends the shop's passage, once.
  */

@@ -17,7 +17,11 @@ export const nextPassages = (unit: UnitPassages, event: RecordedUnitEvent): Unit
     case 'SectionReturned':
       return stepped(unit, event, { from: null, to: event.data.to });
     case 'SectionShipped':
-      return stepped(unit, event, { from: null, to: null, leftOpen: openStations(event) });
+      return stepped(unit, event, {
+        from: null,
+        to: null,
+        leftOpen: [...openStations(event), ...keptNot(unit, event)],
+      });
     case 'DefectRecorded':
       return withDefect(unit, event.data.defect, defectOf(event));
     case 'HoldPlaced':
@@ -114,6 +118,15 @@ const openStations = ({ data }: Of<'SectionShipped'>): readonly string[] => [
     data.findings.flatMap(({ rule, station }) => (rule === 'left-with-open-work' ? (station ?? []) : [])),
   ),
 ];
+
+/** A section that ships with a hold or a nonconformance open should have been kept where it stood. */
+const keptNot = ({ steps }: UnitPassages, { data }: Of<'SectionShipped'>): readonly string[] => {
+  const stood = steps.at(-1)?.to ?? null;
+  const isOpen = data.findings.some((finding) => finding.rule === 'held' || isNonconformance(finding));
+  return stood !== null && isOpen ? [stood] : [];
+};
+const isNonconformance = ({ rule, class: ofClass }: Finding): boolean =>
+  rule === 'defect-open' && ofClass === 'nonconformance';
 
 const defectOf = ({ data, occurredAt, recordedAt, position }: Of<'DefectRecorded'>): ChargedDefect => ({
   class: data.class,
