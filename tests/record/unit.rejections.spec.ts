@@ -133,7 +133,9 @@ describe('values', () => {
     ['a measure without a unit', wrong({ unit: null }), 'unit-of-other-kind'],
     ['a number with a comma', wrong({ value: '1,5' }), 'value-not-a-number'],
     ['a number in floating notation', wrong({ value: '1e3' }), 'value-not-a-number'],
-    ['half a count', [count('plates', '0.5')], 'value-not-a-number'],
+    ['half a count', [count('plates', '0.5')], 'value-not-a-count'],
+    ['a count below none', [count('plates', '-5')], 'value-not-a-count'],
+    ['a length below none', wrong({ value: '-3' }), 'value-below-zero'],
   ])('%s cannot be of this operation', (_, values, code) => {
     given(...onLine())
       .when(recordWork('wired', { values }))

@@ -1,5 +1,6 @@
 import type { ValueAsked } from '../../apps/web/src/screens/station/cards';
 import {
+  choicesOf,
   decimalOf,
   judged,
   onlyPlanned,
@@ -67,9 +68,30 @@ describe('a value on the keypad', () => {
     ['1', 'fails'],
     ['1 1/', 'unreadable'],
     ['wide', 'unreadable'],
+    ['-3', 'below-zero'],
     ['', 'none'],
   ])('of %s in where at least 1-1/4 in is required: %s', (typed, verdict) => {
     expect(judged(asked({}), typed)).toBe(verdict);
+  });
+
+  it('is no reading below zero, unless the rulebook itself names a limit there', () => {
+    const pressure = { unit: '[psi]', test: { is: 'compare', op: '<=', number: '3' } };
+    expect(judged(asked(pressure), '-1')).toBe('below-zero');
+    const from = { is: 'interval', from: '-2', fromClosed: true, to: '2', toClosed: true };
+    expect(judged(asked({ unit: '[psi]', test: from }), '-1')).toBe('meets');
+    expect(judged(asked({ unit: '[degF]', test: { is: 'any' } }), '-5')).toBe('meets');
+  });
+
+  it.each(['-5', '0.5', 'x'])('that counts is a whole number, zero or more, so not %s', (typed) => {
+    expect(judged(notches, typed)).toBe('not-whole');
+  });
+
+  it('that is a choice is offered as the plan names it', () => {
+    const text = (name: string) => ({ is: 'text', text: name });
+    const test = { is: 'anyOf', tests: [text('2x6 at 16 in'), text('2x4 at 16 in')] };
+    const framing = asked({ kind: 'choice', unit: null, test });
+    expect(choicesOf(framing)).toStrictEqual(['2x6 at 16 in', '2x4 at 16 in']);
+    expect(choicesOf(asked({ ...framing, choices: ['a', 'b'] }))).toStrictEqual(['a', 'b']);
   });
 
   it('reads a tape fraction as its exact decimal', () => {

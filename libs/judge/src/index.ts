@@ -1,3 +1,4 @@
+export * from './below-zero';
 export * from './covers';
 export * from './deviations';
 export * from './entry';

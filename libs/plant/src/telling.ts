@@ -1,5 +1,5 @@
 import type { Json, JsonObject, Meta, Via } from '@libs/kernel';
-import { canonicalJson } from '@libs/kernel';
+import { canonicalJson, elapsedMs } from '@libs/kernel';
 import { partOf } from '@libs/ledger';
 import type { AnyPart, Outcome, Rejection } from '@libs/ledger';
 import type { UnitCommand } from '@libs/record';
@@ -65,7 +65,19 @@ export const askLedger = (
   { ledger }: Workings,
   arrival: Arrival,
   parts: readonly AnyPart[],
-): Promise<Outcome> => ledger.ask({ parts, meta: metaOf(arrival), content: contentOf(arrival) });
+): Promise<Outcome> => {
+  const meta = metaOf(arrival);
+  return isYetToCome(meta, arrival.receivedAt)
+    ? Promise.resolve({ ok: false, rejection: { code: 'happens-later', occurredAt: meta.occurredAt } })
+    : ledger.ask({ parts, meta, content: contentOf(arrival) });
+};
+
+/** As far ahead as the clock of a tablet that nobody looks after is believed to be. From memory, no published source. */
+const CLOCK_AHEAD_MS = 15 * 60_000;
+
+/** An entry of the past is late, however old. One of the future is told by a clock that is wrong. */
+const isYetToCome = ({ occurredAt, skewMs }: Meta, receivedAt: string): boolean =>
+  elapsedMs(receivedAt, occurredAt) - Math.max(0, skewMs ?? 0) > CLOCK_AHEAD_MS;
 
 export const sealedNote = (
   { sealing }: Workings,

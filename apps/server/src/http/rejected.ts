@@ -41,6 +41,7 @@ type RejectionCode = (
 
 /** What each rejection is over HTTP. A code the record knows and this table does not is a compile error. */
 export const RULINGS = {
+  'happens-later': wrong('occurredAt', 'That time has not come yet; check the clock it was taken from'),
   'section-unknown': unknown('serial', 'No section or home of this plant has that serial'),
   'serial-already-ordered': conflict('serial', 'That serial is ordered already'),
   'section-already-started': conflict('serial', 'That section is on the line already'),
@@ -59,6 +60,8 @@ export const RULINGS = {
   'characteristic-unknown': wrong('values', 'That operation has no such characteristic'),
   'characteristic-not-entered': wrong('values', 'That characteristic is not entered by hand'),
   'value-not-a-number': wrong('values', 'That value must be a decimal number, such as 36.5'),
+  'value-not-a-count': wrong('values', 'That value must be a whole number, zero or more'),
+  'value-below-zero': wrong('values', 'That value cannot be below zero'),
   'value-not-yes-or-no': wrong('values', 'That value must be yes or no'),
   'value-not-a-date': wrong('values', 'That value must be a date, such as 2026-03-14'),
   'value-of-excepted': wrong('values', 'That value is of an operation or a place that is excepted'),

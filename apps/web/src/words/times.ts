@@ -1,6 +1,6 @@
 /** Times as people on a floor read them: the month by name, 24 hours, and how long since. */
 
-export const timesOf = (locale: string, zone: string | undefined) => ({
+export const timesOf = (locale: string, zone: string | undefined, now: () => number = Date.now) => ({
   day: (instant: string): string =>
     new Intl.DateTimeFormat(locale, {
       day: 'numeric',
@@ -19,12 +19,17 @@ export const timesOf = (locale: string, zone: string | undefined) => ({
     new Intl.DateTimeFormat(locale, {
       day: 'numeric',
       month: 'short',
+      ...(yearOf(instant, zone) === yearOf(now(), zone) ? {} : { year: 'numeric' }),
       hour: '2-digit',
       minute: '2-digit',
       hourCycle: 'h23',
       timeZone: zone,
     }).format(new Date(instant)),
 });
+
+/** A moment of another year says which. */
+const yearOf = (instant: string | number, zone: string | undefined): string =>
+  new Intl.DateTimeFormat('en-US', { year: 'numeric', timeZone: zone }).format(new Date(instant));
 
 const MINUTE_MS = 60_000;
 

@@ -6,6 +6,7 @@ import type { UnitEvent } from './unit.events';
  * Listed in order of precedence: where several apply, the first is the answer.
  */
 export type UnitRejection =
+  | { readonly code: 'happens-later'; readonly occurredAt: string }
   | { readonly code: 'section-unknown'; readonly serial: string }
   | { readonly code: 'serial-already-ordered'; readonly serial: string }
   | { readonly code: 'section-already-started'; readonly serial: string }
@@ -26,6 +27,8 @@ export type UnitRejection =
   | { readonly code: 'characteristic-unknown'; readonly characteristic: string }
   | { readonly code: 'characteristic-not-entered'; readonly characteristic: string }
   | { readonly code: 'value-not-a-number'; readonly characteristic: string; readonly value: string }
+  | { readonly code: 'value-not-a-count'; readonly characteristic: string; readonly value: string }
+  | { readonly code: 'value-below-zero'; readonly characteristic: string; readonly value: string }
   | { readonly code: 'value-not-yes-or-no'; readonly characteristic: string; readonly value: string }
   | { readonly code: 'value-not-a-date'; readonly characteristic: string; readonly value: string }
   | { readonly code: 'unit-unknown'; readonly characteristic: string; readonly unit: string }

@@ -1,3 +1,4 @@
+import { isBelowZero } from '@libs/judge';
 import type { PlannedOperation, PlannedValue, RecordedValue } from '@libs/judge';
 import { isDecimal, measureUnit } from '@libs/kernel';
 import type { Codes } from './unit.facts';
@@ -39,13 +40,13 @@ const WHOLE = /^(?:0|[1-9]\d*)$/;
 
 type Form = {
   readonly is: (value: string) => boolean;
-  readonly code: 'value-not-a-number' | 'value-not-yes-or-no' | 'value-not-a-date';
+  readonly code: 'value-not-a-number' | 'value-not-a-count' | 'value-not-yes-or-no' | 'value-not-a-date';
 };
 
 /** What a value of each kind looks like; any text is a choice or a text. */
 const FORMS: { readonly [kind in PlannedValue['kind']]?: Form } = {
   measure: { is: isDecimal, code: 'value-not-a-number' },
-  count: { is: (value) => WHOLE.test(value), code: 'value-not-a-number' },
+  count: { is: (value) => WHOLE.test(value), code: 'value-not-a-count' },
   'yes-no': { is: (value) => value === 'yes' || value === 'no', code: 'value-not-yes-or-no' },
   date: { is: (value) => DAY.test(value), code: 'value-not-a-date' },
 };
@@ -58,6 +59,7 @@ const kindGuard = (asked: PlannedValue, given: RecordedValue): Guard => {
   const form = FORMS[asked.kind];
   if (!isTyped(asked)) return { code: 'characteristic-not-entered', characteristic };
   if (form?.is(value) === false) return { code: form.code, characteristic, value };
+  if (isBelowZero(asked, value)) return { code: 'value-below-zero', characteristic, value };
   if (!isChoice(asked, value)) return { code: 'choice-unknown', characteristic, value };
 
   return asked.kind === 'measure' || asked.kind === 'count'

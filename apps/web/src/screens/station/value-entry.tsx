@@ -8,7 +8,7 @@ import type { ValueAsked } from './cards';
 import { Keypad } from './keypad';
 import { asRead, inMetric } from '../../ui/metric';
 import { SourceSays } from '../../ui/source-says';
-import { decimalOf, isNumber, judged } from './values';
+import { choicesOf, decimalOf, isNumber, judged } from './values';
 import type { Verdict } from './values';
 
 type Props = { readonly asked: ValueAsked; readonly typed: string; readonly change: (typed: string) => void };
@@ -17,6 +17,8 @@ const VERDICTS = {
   meets: { mark: 'proven', word: 'value.meets' },
   fails: { mark: 'refused', word: 'value.fails' },
   unreadable: { mark: 'refused', word: 'value.unreadable' },
+  'not-whole': { mark: 'refused', word: 'value.not-whole' },
+  'below-zero': { mark: 'refused', word: 'value.below-zero' },
   none: { mark: 'waiting', word: 'value.none' },
 } as const;
 
@@ -48,7 +50,7 @@ const Buttons = ({ asked, typed, change }: Props): ReactNode => {
   const offered: readonly (readonly [string, string])[] =
     asked.kind === 'yes-no'
       ? YES_NO.map(([value, key]) => [value, t(key)])
-      : (asked.choices ?? []).map((choice) => [choice, choice]);
+      : choicesOf(asked).map((choice) => [choice, choice]);
   return (
     <div className="choices">
       {offered.map(([value, word]) => (
@@ -134,14 +136,35 @@ const Free = ({ asked, typed, change }: Props): ReactNode => {
   );
 };
 
-const control = (props: Props): ReactNode => {
-  if (isNumber(props.asked)) return <NumberEntry {...props} />;
-  if (props.asked.kind === 'yes-no') return <Buttons {...props} />;
-  return props.asked.kind === 'choice' && props.asked.choices !== undefined ? (
-    <Buttons {...props} />
-  ) : (
-    <Free {...props} />
+/** What the plan names is one tap; what differs from it is typed, and found to differ. */
+const NamedOrFree = (props: Props): ReactNode => {
+  const { t } = useSpeech();
+  const { asked, typed } = props;
+  const isOther = typed !== '' && !choicesOf(asked).includes(typed);
+  const [other, setOther] = useState(isOther);
+  return (
+    <>
+      <Buttons {...props} />
+      <div className="choices">
+        <button
+          type="button"
+          className="button choice"
+          aria-expanded={other || isOther}
+          onClick={() => setOther(!other)}
+        >
+          {t('value.other')}
+        </button>
+      </div>
+      {(other || isOther) && <Free {...props} />}
+    </>
   );
+};
+
+const control = (props: Props): ReactNode => {
+  const { asked } = props;
+  if (isNumber(asked)) return <NumberEntry {...props} />;
+  if (asked.kind === 'yes-no' || asked.choices !== undefined) return <Buttons {...props} />;
+  return choicesOf(asked).length > 0 ? <NamedOrFree {...props} /> : <Free {...props} />;
 };
 
 /** One value: what is asked, what is required in words, the entry, and at once whether it meets it. */

@@ -1,5 +1,5 @@
 import type { SentBodyOf } from '@libs/contracts';
-import { passes } from '@libs/judge';
+import { isBelowZero, passes } from '@libs/judge';
 import type { Test } from '@libs/judge';
 import { inchesAsDecimal, isDecimal } from '@libs/kernel';
 import { isInches } from '../../ui/metric';
@@ -27,13 +27,26 @@ const sendable = (asked: ValueAsked, typed: string): string | null => {
   return isNumber(asked) ? decimalOf(typed, asked.unit) : typed.trim();
 };
 
-export type Verdict = 'meets' | 'fails' | 'none' | 'unreadable';
+export type Verdict = 'meets' | 'fails' | 'none' | Unfit;
+/** What cannot be a value here at all, and why. */
+export type Unfit = 'unreadable' | 'not-whole' | 'below-zero';
+
+const WHOLE = /^(?:0|[1-9]\d*)$/;
+
+const unfit = (asked: ValueAsked, value: string): Unfit | null => {
+  if (asked.kind === 'count' && !WHOLE.test(value)) return 'not-whole';
+  return isBelowZero({ kind: asked.kind, unit: asked.unit, test: testOf(asked) }, value)
+    ? 'below-zero'
+    : null;
+};
 
 /** Judged here by the same rule the server uses, so that a wrong value is seen before it is sent. */
 export const judged = (asked: ValueAsked, typed: string): Verdict => {
   if (typed.trim() === '') return 'none';
   const value = sendable(asked, typed);
-  if (value === null) return 'unreadable';
+  if (value === null) return asked.kind === 'count' ? 'not-whole' : 'unreadable';
+  const why = unfit(asked, value);
+  if (why !== null) return why;
   return passes(testOf(asked), value, asked.unit, asked.unit) ? 'meets' : 'fails';
 };
 
@@ -42,6 +55,14 @@ export const sentValues = (card: Card, typed: Typed): SentValue[] =>
     const value = sendable(asked, typed[asked.characteristic] ?? '');
     return value === null ? [] : [{ characteristic: asked.characteristic, value, unit: asked.unit }];
   });
+
+/** The texts a plan itself names, offered as buttons; anything else is typed. */
+export const textsIn = (test: Test): readonly string[] => {
+  if (test.is === 'text') return [test.text];
+  return test.is === 'anyOf' ? test.tests.flatMap(textsIn) : [];
+};
+export const choicesOf = (asked: ValueAsked): readonly string[] =>
+  asked.choices ?? (asked.kind === 'choice' ? textsIn(testOf(asked)) : []);
 
 /** The value "as planned" where there is only one: yes, the drawn size, none at all. */
 export const onlyPlanned = (asked: ValueAsked): string | null => {
@@ -71,6 +92,6 @@ export const tallyOf = (cards: readonly Card[], typedOf: (card: Card) => Typed):
   return {
     missing: verdicts.filter(({ asked, verdict }) => verdict === 'none' && asked.asked === 'always').length,
     failing: count('fails'),
-    unreadable: count('unreadable'),
+    unreadable: count('unreadable') + count('not-whole') + count('below-zero'),
   };
 };
