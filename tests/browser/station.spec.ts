@@ -68,13 +68,20 @@ describeInBrowser('a station', (found) => {
     await page.getByRole('heading', { name: 'T-600A', exact: true }).waitFor();
     await scan(page, 'T-500A');
     await page.getByRole('heading', { name: 'T-500A', exact: true }).waitFor();
+    expect(await edge.getByRole('textbox').inputValue()).toBe('1 1/4');
+  });
+
+  it('keeps an open form through a reload, and Back closes the form, not the section', async () => {
+    await page.reload();
+    const edge = page.getByRole('group', { name: /Bored hole or cable to edge/ });
+    await edge.waitFor();
+    expect(await edge.getByRole('textbox').inputValue()).toBe('1 1/4');
+
+    await page.goBack();
+    await edge.waitFor({ state: 'detached' });
+    await page.getByRole('heading', { name: 'T-500A', exact: true }).waitFor();
     await page.getByRole('button', { name: 'Sign off Rough-in' }).click();
-    expect(
-      await page
-        .getByRole('group', { name: /Bored hole or cable to edge/ })
-        .getByRole('textbox')
-        .inputValue(),
-    ).toBe('1 1/4');
+    expect(await edge.getByRole('textbox').inputValue()).toBe('1 1/4');
   });
 
   it('is signed off once: all as planned, except at a place', async () => {

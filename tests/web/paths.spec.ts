@@ -48,6 +48,9 @@ describe('the addresses of the screens', () => {
     [places.sectionAt('rough-in', 'T 1/2'), { screen: 'station', station: 'rough-in', serial: 'T 1/2' }],
     [places.home('H-1'), { screen: 'home', serial: 'H-1' }],
     [places.homes, { screen: 'home', serial: null }],
+    ['/home/%', { screen: 'home', serial: '%' }],
+    ['/station/%E0%A4%A', { screen: 'station', station: '%E0%A4%A', serial: null }],
+    ['/station/rough-in/T-1/extra', { screen: 'unknown' }],
     ['/nothing/here', { screen: 'unknown' }],
   ])('%s is read as it was written', (path, place) => {
     expect(placeOf(path)).toStrictEqual(place);

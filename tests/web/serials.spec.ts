@@ -1,37 +1,53 @@
 import { SILENCE, scanned, typed } from '../../apps/web/src/scan/burst';
-import type { Burst } from '../../apps/web/src/scan/burst';
+import type { Burst, Stroke } from '../../apps/web/src/scan/burst';
 import { inPieces, meantBy, surelyMeantBy, tidied } from '../../apps/web/src/scan/serials';
 
-const burst = (text: string, gapMs: number): { burst: Burst; atMs: number } =>
-  text
-    .split('')
-    .reduce<{ burst: Burst; atMs: number }>(
-      (so, character) => ({ burst: typed(so.burst, character, so.atMs + gapMs), atMs: so.atMs + gapMs }),
-      { burst: SILENCE, atMs: 0 },
-    );
+const inField = (atMs: number): Stroke => ({ atMs, inField: true });
+const elsewhere = (atMs: number): Stroke => ({ atMs, inField: false });
+
+const burst = (text: string, gapMs: number, stroke = inField): { burst: Burst; atMs: number } =>
+  text.split('').reduce<{ burst: Burst; atMs: number }>(
+    (so, character) => ({
+      burst: typed(so.burst, character, stroke(so.atMs + gapMs)),
+      atMs: so.atMs + gapMs,
+    }),
+    { burst: SILENCE, atMs: 0 },
+  );
 
 describe('a scanner that types', () => {
-  it.each([1, 10, 30])('is heard when its characters come %s ms apart', (gapMs) => {
+  it.each([1, 10, 30, 60])('is heard when its characters come %s ms apart', (gapMs) => {
     const { burst: heard, atMs } = burst('H26-1059-C', gapMs);
-    expect(scanned(heard, atMs + gapMs)).toBe('H26-1059-C');
+    expect(scanned(heard, inField(atMs + gapMs))).toBe('H26-1059-C');
   });
 
   it('is told from a quick typist, who needs 80 ms a key', () => {
     const { burst: heard, atMs } = burst('H26-1059-C', 80);
-    expect(scanned(heard, atMs + 80)).toBeNull();
+    expect(scanned(heard, inField(atMs + 80))).toBeNull();
   });
 
   it('is not heard in a pair of rolled keys, nor in an Enter pressed later', () => {
-    expect(scanned(burst('as', 20).burst, 60)).toBeNull();
-    expect(scanned(burst('H26-1059-C', 5).burst, 900)).toBeNull();
+    expect(scanned(burst('as', 20).burst, inField(60))).toBeNull();
+    expect(scanned(burst('H26-1059-C', 5).burst, inField(900))).toBeNull();
   });
 
   it('starts anew after a pause, so that a note typed before does not stick to the scan', () => {
     const { burst: note } = burst('ok', 100);
     const after = 'T-500A'
       .split('')
-      .reduce((so, character, at) => typed(so, character, 1_000 + at * 5), note);
-    expect(scanned(after, 1_040)).toBe('T-500A');
+      .reduce((so, character, at) => typed(so, character, inField(1_000 + at * 5)), note);
+    expect(scanned(after, inField(1_040))).toBe('T-500A');
+  });
+
+  it('is heard however slow it is where no field has the focus', () => {
+    const { burst: heard, atMs } = burst('H26-1059-C', 250, elsewhere);
+    expect(scanned(heard, elsewhere(atMs + 250))).toBe('H26-1059-C');
+  });
+
+  it('keeps its first character when the tablet woke up late for the second', () => {
+    const late = 'T-500A'
+      .split('')
+      .reduce((so, character, at) => typed(so, character, inField(at === 0 ? 0 : 200 + at * 10)), SILENCE);
+    expect(scanned(late, inField(280))).toBe('T-500A');
   });
 });
 

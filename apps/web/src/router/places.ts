@@ -56,7 +56,7 @@ type Read = (second: string | undefined, third: string | undefined) => Place | u
 
 /** Places with something in their address besides their name. */
 const READ: { readonly [first: string]: Read } = {
-  home: (serial) => ({ screen: 'home', serial: serial || null }),
+  home: (serial, more) => (more ? undefined : { screen: 'home', serial: serial || null }),
   station: (station, serial) =>
     station ? { screen: 'station', station, serial: serial || null } : undefined,
   quality: (station) => (station ? { screen: 'station-quality', station } : undefined),
@@ -65,8 +65,19 @@ const READ: { readonly [first: string]: Read } = {
   agency: (part) => (part === 'report' ? { screen: 'agency-report' } : undefined),
 };
 
+/** `%` alone is no encoding of anything: the piece is taken as it was typed. */
+const decoded = (piece: string): string => {
+  try {
+    return decodeURIComponent(piece);
+  } catch (fault) {
+    if (fault instanceof URIError) return piece;
+    throw fault;
+  }
+};
+
 export const placeOf = (path: string): Place => {
-  const [first = '', second, third] = path.split('/').slice(1).map(decodeURIComponent);
+  const [first = '', second, third, ...more] = path.replace(/\/$/, '').split('/').slice(1).map(decoded);
+  if (more.length > 0) return { screen: 'unknown' };
   const read = Object.hasOwn(READ, first) ? READ[first]?.(second, third) : undefined;
   if (read !== undefined) return read;
   return isSingle(first) && second === undefined ? { screen: single[first] } : { screen: 'unknown' };

@@ -27,8 +27,10 @@ export const useWedge = (onScan: (text: string) => void): void => {
 
     const hear = (event: KeyboardEvent): void => {
       if (event.ctrlKey || event.metaKey || event.altKey) return;
+      const field = fieldOf(event.target);
+      const stroke = { atMs: event.timeStamp, inField: field !== null };
       if (event.key === 'Enter') {
-        const text = scanned(burst, event.timeStamp);
+        const text = scanned(burst, stroke);
         burst = SILENCE;
         if (text === null) return;
         event.preventDefault();
@@ -36,9 +38,8 @@ export const useWedge = (onScan: (text: string) => void): void => {
         if (before !== null) putBack(before);
         latest.current(text);
       } else if (event.key.length === 1) {
-        const field = fieldOf(event.target);
-        if (!continues(burst, event.timeStamp)) before = field && { field, value: field.value };
-        burst = typed(burst, event.key, event.timeStamp);
+        if (!continues(burst, stroke)) before = field && { field, value: field.value };
+        burst = typed(burst, event.key, stroke);
       }
     };
     document.addEventListener('keydown', hear, { capture: true });

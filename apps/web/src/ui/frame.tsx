@@ -35,8 +35,8 @@ const Tape = (): ReactNode => (
 
 const NavLinks = ({ place, onGo }: { readonly place: Place; readonly onGo: () => void }): ReactNode => {
   const { t } = useSpeech();
-  const { plant, me } = useSession();
-  const station = homeStation() ?? plant?.stations[0]?.id;
+  const { me } = useSession();
+  const station = homeStation() ?? me?.stations[0];
   const links: readonly (readonly [Place['screen'], string, WordKey])[] = [
     ...(station === undefined ? [] : [['station', places.station(station), 'nav.station'] as const]),
     ...barFor(me?.roles ?? []).map(({ screen, to, title }) => [screen, to, title] as const),

@@ -7,7 +7,7 @@ import { useQuestion } from '../../api/use-question';
 import { places } from '../../router/places';
 import { goTo, useAddress } from '../../router/router';
 import { useSession } from '../../session/session';
-import { TroubleNotice } from '../../ui/trouble';
+import { TroubleNotice, TroubleSays } from '../../ui/trouble';
 import { useSpeech } from '../../words/words';
 import { PinPad } from './pin-pad';
 import { roleWord } from './roles';
@@ -72,8 +72,11 @@ const PinEntry = ({ person, back }: { readonly person: Person; readonly back: ()
           </span>
         </p>
       )}
-      {trouble !== null && <TroubleNotice trouble={trouble} />}
-      <PinPad enter={(pin) => void enter(pin)} busy={sending} />
+      <PinPad
+        enter={(pin) => void enter(pin)}
+        busy={sending}
+        says={trouble !== null && <TroubleSays trouble={trouble} />}
+      />
     </div>
   );
 };

@@ -1,11 +1,12 @@
 import { useState } from 'react';
 import type { ReactNode } from 'react';
+import { ask } from '../../api/client';
 import { Link, goTo } from '../../router/router';
 import { places } from '../../router/places';
 import { screensFor } from '../../router/screens';
 import { ScanField } from '../../scan/scan-field';
 import { useWedge } from '../../scan/wedge';
-import { homeStation, useSignedIn } from '../../session/session';
+import { homeStation, settleAt, useSignedIn } from '../../session/session';
 import { useSpeech } from '../../words/words';
 import './start.css';
 
@@ -22,7 +23,11 @@ const Stations = (): ReactNode => {
       <ul className="stations">
         {shown.map((station) => (
           <li key={station.id}>
-            <Link className="station-link" to={places.station(station.id)}>
+            <Link
+              className="station-link"
+              to={places.station(station.id)}
+              onClick={() => settleAt(station.id)}
+            >
               <span className="station-number mono" aria-hidden="true">
                 {station.pos ?? '·'}
               </span>
@@ -67,11 +72,12 @@ const WORKS_AT_STATIONS = ['station-lead', 'inspector', 'installer'];
 export const StartScreen = (): ReactNode => {
   const { t, say } = useSpeech();
   const { me, plant } = useSignedIn();
-  const open = (serial: string): void => {
-    const station = homeStation() ?? me.stations[0];
+  const open = async (serial: string): Promise<void> => {
+    const found = await ask('section', { serial });
+    const station = (found.ok ? found.answer.at : null) ?? homeStation() ?? me.stations[0];
     goTo(station === undefined ? places.home(serial) : places.sectionAt(station, serial));
   };
-  useWedge(open);
+  useWedge((serial) => void open(serial));
   const atStations = me.roles.some((role) => WORKS_AT_STATIONS.includes(role));
   const stations = <Stations key="stations" />;
   const screens = <Screens key="screens" />;
@@ -84,7 +90,7 @@ export const StartScreen = (): ReactNode => {
         </div>
       </div>
       <div className="start-body">
-        <ScanField found={open} />
+        <ScanField found={(serial) => void open(serial)} />
         {atStations ? [stations, screens] : [screens, stations]}
       </div>
       <p className="governing">{say(plant.governing)}</p>

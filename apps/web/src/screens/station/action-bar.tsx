@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { ReactNode } from 'react';
+import { mayFind, mayTell } from '../../session/may';
 import { useSignedIn } from '../../session/session';
 import { TroubleNotice } from '../../ui/trouble';
 import { named } from '../../words/named';
@@ -94,9 +95,10 @@ const useOffer = (moves: Moves): ((next: Next) => Offer | null) => {
 const MoreActions = ({ moves, busy }: { readonly moves: Moves; readonly busy: boolean }): ReactNode => {
   const { t, say } = useSpeech();
   const { section, station, show } = useWork();
-  const { plant } = useSignedIn();
+  const { plant, me } = useSignedIn();
+  const tells = mayTell(me);
   const to =
-    section.stage === 'on-line' && section.station === station.id
+    tells && section.stage === 'on-line' && section.station === station.id
       ? nextStation(plant.stations, station.id)
       : null;
   return (
@@ -106,7 +108,7 @@ const MoreActions = ({ moves, busy }: { readonly moves: Moves; readonly busy: bo
           {t('action.move-on', { station: say(to.name) })}
         </button>
       )}
-      {station.lotKinds.length > 0 && (
+      {tells && station.lotKinds.length > 0 && (
         <button type="button" className="button" onClick={() => show({ show: 'lot' })}>
           {t('action.lot')}
         </button>
@@ -114,7 +116,7 @@ const MoreActions = ({ moves, busy }: { readonly moves: Moves; readonly busy: bo
       <button type="button" className="button" onClick={() => show({ show: 'hold' })}>
         {t('action.hold')}
       </button>
-      {section.stage === 'on-line' && (
+      {tells && section.stage === 'on-line' && (
         <button type="button" className="button" onClick={() => show({ show: 'pull' })}>
           {t('action.pull')}
         </button>
@@ -127,11 +129,13 @@ const MoreActions = ({ moves, busy }: { readonly moves: Moves; readonly busy: bo
 export const ActionBar = ({ cleared }: { readonly cleared: ReadonlySet<string> }): ReactNode => {
   const { t } = useSpeech();
   const { section, station, show, asking } = useWork();
-  const { plant } = useSignedIn();
+  const { plant, me } = useSignedIn();
   const telling = useTelling();
   const moves = useMoves(telling);
   const [more, setMore] = useState(false);
-  const offer = useOffer(moves)(nextFor(section, station, plant.stations, cleared));
+  const offerFor = useOffer(moves);
+  const offer = mayTell(me) ? offerFor(nextFor(section, station, plant.stations, cleared)) : null;
+  if (!mayFind(me)) return null;
   return (
     <div className="action-bar no-print">
       {telling.trouble !== null && <TroubleNotice trouble={telling.trouble} />}

@@ -1,8 +1,8 @@
-import { useState } from 'react';
 import type { ReactNode, SyntheticEvent } from 'react';
 import { inchesAsFraction } from '@libs/kernel';
 import { useSpeech } from '../../words/words';
 import type { Card } from './cards';
+import { useDraft } from './drafts';
 import { ExceptPlaces } from './except-places';
 import { FormFoot } from './form-foot';
 import { PanelHead } from './panel-head';
@@ -22,14 +22,23 @@ const typedBefore = (card: Card): Typed =>
     ]),
   );
 
+type CorrectDraft = {
+  readonly typed: Typed;
+  readonly except: readonly string[];
+  readonly reason: string;
+};
+
 /** Values written down wrong: the new ones stand, the old ones stay in sight, struck through. */
 export const CorrectForm = ({ card }: { readonly card: Card }): ReactNode => {
   const { t, say } = useSpeech();
   const { section, station, close, told } = useWork();
   const telling = useTelling();
-  const [typed, setTyped] = useState(() => typedBefore(card));
-  const [except, setExcept] = useState<readonly string[]>(card.except);
-  const [reason, setReason] = useState('');
+  const { draft, change, forget } = useDraft<CorrectDraft>(`${section.serial}/${card.operation}/correct`, {
+    typed: typedBefore(card),
+    except: card.except,
+    reason: '',
+  });
+  const { typed, except, reason } = draft;
   const submit = async (event: SyntheticEvent): Promise<void> => {
     event.preventDefault();
     const values = sentValues(card, typed);
@@ -41,7 +50,9 @@ export const CorrectForm = ({ card }: { readonly card: Card }): ReactNode => {
       reason,
       station: station.id,
     };
-    told(await telling.send('correction', body), t('told.corrected', { work: say(card.name) }));
+    const result = await telling.send('correction', body);
+    if (result !== 'turned-down') forget();
+    told(result, t('told.corrected', { work: say(card.name) }));
   };
   return (
     <form className="panel-form stack" onSubmit={(event) => void submit(event)}>
@@ -52,11 +63,11 @@ export const CorrectForm = ({ card }: { readonly card: Card }): ReactNode => {
           key={asked.characteristic}
           asked={asked}
           typed={typed[asked.characteristic] ?? ''}
-          change={(text) => setTyped({ ...typed, [asked.characteristic]: text })}
+          change={(text) => change({ typed: { ...typed, [asked.characteristic]: text } })}
         />
       ))}
-      <ExceptPlaces except={except} change={setExcept} />
-      <ReasonChoice use="correction" reason={reason} change={setReason} />
+      <ExceptPlaces except={except} change={(next) => change({ except: next })} />
+      <ReasonChoice use="correction" reason={reason} change={(next) => change({ reason: next })} />
       <FormFoot
         telling={telling}
         action={t('correct.send')}

@@ -7,6 +7,7 @@ import { TroubleNotice } from '../../ui/trouble';
 import { capital, named } from '../../words/named';
 import { useSpeech } from '../../words/words';
 import type { Both } from '../../words/words';
+import { useDraft } from './drafts';
 import { PanelHead } from './panel-head';
 import { PhotoEntry } from './photo-entry';
 import { useTelling } from './use-telling';
@@ -168,16 +169,31 @@ const Likely = ({
   );
 };
 
+type DefectDraft = {
+  readonly kind: Kind;
+  readonly component: string | null;
+  readonly symptom: string | null;
+  readonly photos: readonly string[];
+};
+const EMPTY: DefectDraft = {
+  kind: { class: 'nonconformance', hold: false, severity: null },
+  component: null,
+  symptom: null,
+  photos: [],
+};
+
 /** Three taps: what, what is the matter, where. The third one records it; undo stands beside the answer. */
 export const DefectForm = (): ReactNode => {
   const { t, say } = useSpeech();
   const { section, station, close, told } = useWork();
   const { plant } = useSignedIn();
   const telling = useTelling();
-  const [kind, setKind] = useState<Kind>({ class: 'nonconformance', hold: false, severity: null });
-  const [photos, setPhotos] = useState<readonly string[]>([]);
-  const [component, setComponent] = useState<string | null>(null);
-  const [symptom, setSymptom] = useState<string | null>(null);
+  const { draft, change, forget } = useDraft<DefectDraft>(`${section.serial}/${station.id}/defect`, EMPTY);
+  const { kind, component, symptom, photos } = draft;
+  const setKind = (kind: Kind): void => change({ kind });
+  const setComponent = (component: string | null): void => change({ component });
+  const setSymptom = (symptom: string | null): void => change({ symptom });
+  const setPhotos = (photos: readonly string[]): void => change({ photos });
   const nameOf = (from: readonly Named[], id: string): string => say(named(from, id));
 
   const record = async (place: string | null): Promise<void> => {
@@ -195,6 +211,7 @@ export const DefectForm = (): ReactNode => {
       station: station.id,
     };
     const result = await telling.send('defect', body);
+    if (result !== 'turned-down') forget();
     const says = t('told.defect', {
       component: nameOf(plant.components, component),
       symptom: nameOf(plant.symptoms, symptom),

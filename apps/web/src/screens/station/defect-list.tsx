@@ -1,7 +1,9 @@
 import type { ReactNode } from 'react';
 import { Mark } from '../../ui/mark';
 import { TroubleNotice } from '../../ui/trouble';
+import { mayFind, mayTell } from '../../session/may';
 import { mayDecide, useSignedIn } from '../../session/session';
+import type { Me } from '../../session/session';
 import { useSpeech } from '../../words/words';
 import type { SectionFacts } from './cards';
 import { useTelling } from './use-telling';
@@ -17,12 +19,27 @@ const CLASS_WORDS = {
 } as const;
 const STATE_WORDS = { open: 'defect.open', reworked: 'defect.reworked', closed: 'defect.closed' } as const;
 
+type Way = 'rework' | 'verify' | 'fitted' | 'signed' | 'withdraw';
+
+/** What this person may do next with a defect of its class and state. */
+const waysFor = (me: Me, { class: ofClass, state }: Defect): ReadonlySet<Way> => {
+  const differs = ofClass === 'nonconformance';
+  const offered: readonly (readonly [Way, boolean])[] = [
+    ['rework', mayTell(me) && differs && state === 'open'],
+    ['verify', mayFind(me) && differs && state === 'reworked'],
+    ['fitted', mayTell(me) && ofClass === 'shortage'],
+    ['signed', mayTell(me) && (ofClass === 'punch' || ofClass === 'record')],
+    ['withdraw', mayDecide(me)],
+  ];
+  return new Set(offered.flatMap(([way, isOffered]) => (isOffered ? [way] : [])));
+};
+
 /** What may be done next with a defect: rework and verification for what differs from plan, one tap for the rest. */
 const Ways = ({ defect }: { readonly defect: Defect }): ReactNode => {
   const { t, say } = useSpeech();
   const { section, station, told } = useWork();
   const telling = useTelling();
-  const { me } = useSignedIn();
+  const ways = waysFor(useSignedIn().me, defect);
   const body = { serial: section.serial, station: station.id };
   const wanted = { defect: defect.defect };
   const says = say(defect.says);
@@ -44,16 +61,14 @@ const Ways = ({ defect }: { readonly defect: Defect }): ReactNode => {
     <>
       {telling.trouble !== null && <TroubleNotice trouble={telling.trouble} />}
       <div className="choices">
-        {defect.class === 'nonconformance' && defect.state === 'open' && button(t('defect.rework'), rework)}
-        {defect.class === 'nonconformance' &&
-          defect.state === 'reworked' && [
-            button(t('defect.accept'), () => verify(true)),
-            button(t('defect.reject'), () => verify(false)),
-          ]}
-        {defect.class === 'shortage' && button(t('defect.fitted'), () => close('fitted'))}
-        {(defect.class === 'punch' || defect.class === 'record') &&
-          button(t('defect.signed'), () => close('signed'))}
-        {mayDecide(me) && button(t('defect.withdraw'), () => close('withdrawn'))}
+        {ways.has('rework') && button(t('defect.rework'), rework)}
+        {ways.has('verify') && [
+          button(t('defect.accept'), () => verify(true)),
+          button(t('defect.reject'), () => verify(false)),
+        ]}
+        {ways.has('fitted') && button(t('defect.fitted'), () => close('fitted'))}
+        {ways.has('signed') && button(t('defect.signed'), () => close('signed'))}
+        {ways.has('withdraw') && button(t('defect.withdraw'), () => close('withdrawn'))}
       </div>
     </>
   );

@@ -1,4 +1,5 @@
-import type { ReactNode } from 'react';
+import { useState } from 'react';
+import type { ReactNode, SyntheticEvent } from 'react';
 import { mayDecide, useSignedIn } from '../../session/session';
 import { Mark } from '../../ui/mark';
 import { TroubleNotice } from '../../ui/trouble';
@@ -10,31 +11,64 @@ import { useWork } from './work-context';
 
 type Hold = SectionFacts['holds'][number];
 
+/** A hold goes for a reason, which stands in the history beside it. */
+const Release = ({ hold }: { readonly hold: Hold }): ReactNode => {
+  const { t, say } = useSpeech();
+  const { section, station, told } = useWork();
+  const telling = useTelling();
+  const [open, setOpen] = useState(false);
+  const [why, setWhy] = useState('');
+  const release = async (event: SyntheticEvent): Promise<void> => {
+    event.preventDefault();
+    const body = { serial: section.serial, station: station.id, note: why.trim() };
+    const result = await telling.send('release', body, { hold: hold.hold });
+    told(result, t('told.released', { hold: say(hold.says) }));
+  };
+  if (!open)
+    return (
+      <div>
+        <button type="button" className="button" onClick={() => setOpen(true)}>
+          {t('hold.release')}
+        </button>
+      </div>
+    );
+  return (
+    <form className="stack tight" onSubmit={(event) => void release(event)}>
+      <label className="field">
+        <span className="field-name">{t('hold.why')}</span>
+        <textarea
+          className="input"
+          rows={2}
+          maxLength={2000}
+          autoFocus
+          value={why}
+          onChange={(event) => setWhy(event.target.value)}
+        />
+      </label>
+      {telling.trouble !== null && <TroubleNotice trouble={telling.trouble} />}
+      <div className="choices">
+        <button type="submit" className="button primary" disabled={telling.busy || why.trim() === ''}>
+          {t('hold.release')}
+        </button>
+        <button type="button" className="button" onClick={() => setOpen(false)}>
+          {t('back')}
+        </button>
+      </div>
+    </form>
+  );
+};
+
 const HeldRow = ({ hold }: { readonly hold: Hold }): ReactNode => {
   const { t, say } = useSpeech();
   const { me } = useSignedIn();
-  const { section, station, told } = useWork();
   const times = useTimes();
-  const telling = useTelling();
-  const release = async (): Promise<void> =>
-    told(
-      await telling.send('release', { serial: section.serial, station: station.id }, { hold: hold.hold }),
-      t('told.released'),
-    );
   return (
     <li className="hold-row">
       <Mark name="held" size={32} />
       <div className="grow stack tight">
         <p>{say(hold.says)}</p>
         <p className="small">{t('hold.since', { since: times.moment(hold.since) })}</p>
-        {telling.trouble !== null && <TroubleNotice trouble={telling.trouble} />}
-        {mayDecide(me) && (
-          <div>
-            <button type="button" className="button" disabled={telling.busy} onClick={() => void release()}>
-              {t('hold.release')}
-            </button>
-          </div>
-        )}
+        {mayDecide(me) && <Release hold={hold} />}
       </div>
     </li>
   );

@@ -1,6 +1,6 @@
-import { useState } from 'react';
 import type { ReactNode, SyntheticEvent } from 'react';
 import { useSpeech } from '../../words/words';
+import { useDraft } from './drafts';
 import { FormFoot } from './form-foot';
 import { PanelHead } from './panel-head';
 import { ReasonChoice } from './reason-choice';
@@ -17,8 +17,8 @@ export const ReasonForm = ({ use }: { readonly use: 'hold' | 'pull' }): ReactNod
   const { t } = useSpeech();
   const { section, station, close, told } = useWork();
   const telling = useTelling();
-  const [reason, setReason] = useState('');
-  const [note, setNote] = useState('');
+  const { draft, change, forget } = useDraft(`${section.serial}/${use}`, { reason: '', note: '' });
+  const { reason, note } = draft;
   const words = WORDS[use];
   const submit = async (event: SyntheticEvent): Promise<void> => {
     event.preventDefault();
@@ -28,12 +28,14 @@ export const ReasonForm = ({ use }: { readonly use: 'hold' | 'pull' }): ReactNod
       station: station.id,
       ...(note.trim() === '' ? {} : { note: note.trim() }),
     };
-    told(await telling.send(use, body), t(words.told));
+    const result = await telling.send(use, body);
+    if (result !== 'turned-down') forget();
+    told(result, t(words.told));
   };
   return (
     <form className="panel-form stack" onSubmit={(event) => void submit(event)}>
       <PanelHead title={t(words.title)} close={close} />
-      <ReasonChoice use={use} reason={reason} change={setReason} />
+      <ReasonChoice use={use} reason={reason} change={(next) => change({ reason: next })} />
       <label className="field">
         <span className="field-name">{t('note')}</span>
         <textarea
@@ -41,7 +43,7 @@ export const ReasonForm = ({ use }: { readonly use: 'hold' | 'pull' }): ReactNod
           rows={2}
           maxLength={2000}
           value={note}
-          onChange={(event) => setNote(event.target.value)}
+          onChange={(event) => change({ note: event.target.value })}
         />
       </label>
       <FormFoot telling={telling} action={t(words.action)} ready={reason.trim() !== ''} />

@@ -9,6 +9,7 @@ import { Serial } from '../../ui/serial';
 import { useTimes } from '../../words/use-times';
 import { useSpeech } from '../../words/words';
 import type { SectionFacts } from './cards';
+import { useWork } from './work-context';
 
 const STAGES = {
   ordered: 'stage.ordered',
@@ -65,11 +66,34 @@ export const SectionHead = ({ section }: { readonly section: SectionFacts }): Re
   );
 };
 
+/** Where what holds it came from: `Floor, Rough-in`. A hold of nobody's work is from nowhere in particular. */
+const useHeldFrom = (holds: SectionFacts['holds']): string => {
+  const { say, locale } = useSpeech();
+  const { plant } = useSignedIn();
+  const stations = new Set(
+    holds.map(({ operation }) => plant.operations.find(({ id }) => id === operation)?.station),
+  );
+  const names = plant.stations.filter(({ id }) => stations.has(id)).map(({ name }) => say(name));
+  return new Intl.ListFormat(locale).format(names);
+};
+
+/** Nothing stands in the way of the work here; what is open elsewhere is said all the same, and nothing is green. */
+const useOpenSays = (section: SectionFacts): string | null => {
+  const { t } = useSpeech();
+  const from = useHeldFrom(section.holds);
+  const { length } = section.defects.filter(({ state }) => state !== 'closed');
+  if (section.holds.length > 0)
+    return t(from === '' ? 'head.holds' : 'head.holds-from', { count: section.holds.length, from });
+  return length > 0 ? t('head.defects', { count: length }) : null;
+};
+
 /** One sentence: what blocks this section here, or that nothing does. */
 export const BlockedLine = ({ section }: { readonly section: SectionFacts }): ReactNode => {
   const { t, say } = useSpeech();
   const held = section.holds.length > 0;
-  if (section.blocked === null)
+  const open = useOpenSays(section);
+  const says = section.blocked === null ? open : say(section.blocked);
+  if (says === null)
     return (
       <p className="blocked clear">
         <Mark name="proven" size={28} /> {t('head.nothing-blocks')}
@@ -77,7 +101,27 @@ export const BlockedLine = ({ section }: { readonly section: SectionFacts }): Re
     );
   return (
     <p className={held ? 'blocked held-line' : 'blocked refused-line'}>
-      <Mark name={held ? 'held' : 'refused'} size={28} /> {say(section.blocked)}
+      <Mark name={held ? 'held' : 'refused'} size={28} /> {says}
+    </p>
+  );
+};
+
+/** It stands at another station than this tablet: said in large letters, before anybody works on the wrong one. */
+export const StandsElsewhere = ({ section }: { readonly section: SectionFacts }): ReactNode => {
+  const { t, say } = useSpeech();
+  const { plant } = useSignedIn();
+  const { station } = useWork();
+  const stands = plant.stations.find(({ id }) => id === section.station);
+  if (stands === undefined || stands.id === station.id || station.kind !== 'line') return null;
+  return (
+    <p className="notice due elsewhere">
+      <Mark name="note" size={28} />
+      <span className="grow">
+        {t('head.stands-at', { station: say(stands.name), here: say(station.name) })}{' '}
+        <Link className="button" to={places.sectionAt(stands.id, section.serial)}>
+          {t('head.open-there', { station: say(stands.name) })}
+        </Link>
+      </span>
     </p>
   );
 };

@@ -9,11 +9,10 @@ import type { SectionFacts, Station } from './cards';
 import { DefectList } from './defect-list';
 import { HoldList } from './hold-list';
 import { MountedLots } from './mounted-lots';
-import { NOTHING } from './panel';
-import type { Panel } from './panel';
 import { PanelView } from './panel-view';
-import { BlockedLine, SectionHead } from './section-head';
+import { BlockedLine, SectionHead, StandsElsewhere } from './section-head';
 import { useAsking } from './use-asking';
+import { usePanel } from './use-panel';
 import { WorkContext } from './work-context';
 import type { Work } from './work-context';
 import { WorkLists } from './work-lists';
@@ -31,7 +30,7 @@ const useRenewedWhenSent = (renew: () => void): void => {
 };
 
 const useSectionWork = ({ section, station, renew }: Props) => {
-  const [panel, show] = useState<Panel>(NOTHING);
+  const { panel, show, close } = usePanel(`${station.id}/${section.serial}`);
   const [cleared, setCleared] = useState<ReadonlySet<string>>(new Set());
   useRenewedWhenSent(renew);
   const asking = useAsking(section.serial, station.id, (card, answer) => {
@@ -55,7 +54,7 @@ const useSectionWork = ({ section, station, renew }: Props) => {
     });
     renew();
   };
-  const work: Work = { section, station, show, close: () => show(NOTHING), mayI, asking: busy, told };
+  const work: Work = { section, station, show, close, mayI, asking: busy, told };
   return { panel, cleared, work, asking };
 };
 
@@ -74,6 +73,7 @@ export const SectionWork = (props: Props): ReactNode => {
       {asking.trouble !== null && <TroubleNotice trouble={asking.trouble} again={asking.retry} />}
       <div className={open ? 'station-body panel-open' : 'station-body'}>
         <div className="station-list stack">
+          <StandsElsewhere section={section} />
           <BlockedLine section={section} />
           {lists}
         </div>

@@ -1,4 +1,5 @@
 import type { ReactNode, SyntheticEvent } from 'react';
+import { useSignedIn } from '../../session/session';
 import { Mark } from '../../ui/mark';
 import { useSpeech } from '../../words/words';
 import { openToSignOff } from './cards';
@@ -19,11 +20,25 @@ import { useWork } from './work-context';
 type Line = { readonly done: boolean; readonly except: readonly string[]; readonly typed: Typed };
 type SignOffDraft = { readonly [operation: string]: Line };
 
-/** What is due is taken as done unless the lead says otherwise; what still waits for other work is not. */
-const emptyOf = (cards: readonly Card[]): SignOffDraft =>
-  Object.fromEntries(
-    cards.map((card) => [card.operation, { done: card.mark !== 'waiting', except: card.except, typed: {} }]),
+/**
+ * What is due, of the lead's own crew and without values to measure is taken as done unless the lead says otherwise.
+ * Another crew's work, and what asks for a value nobody has entered, is marked by hand.
+ */
+const emptyOf = (cards: readonly Card[], crew: string | null): SignOffDraft => {
+  const isOwn = (card: Card): boolean => crew === null || card.crew === crew;
+  const asksNothing = (card: Card): boolean =>
+    !card.values.some((asked) => isTyped(asked) && asked.asked === 'always' && onlyPlanned(asked) === null);
+  return Object.fromEntries(
+    cards.map((card) => [
+      card.operation,
+      {
+        done: card.mark !== 'waiting' && isOwn(card) && asksNothing(card),
+        except: card.except,
+        typed: {},
+      },
+    ]),
   );
+};
 
 type LineProps = { readonly card: Card; readonly line: Line; readonly change: (part: Partial<Line>) => void };
 
@@ -91,7 +106,7 @@ const SignOffLine = ({ card, line, change }: LineProps): ReactNode => {
           ))}
         </div>
       </div>
-      {line.done && (
+      {(line.done || card.mark !== 'waiting') && (
         <>
           <Caution card={card} />
           {card.values.filter(isTyped).map((asked) => (
@@ -99,7 +114,9 @@ const SignOffLine = ({ card, line, change }: LineProps): ReactNode => {
               key={asked.characteristic}
               asked={asked}
               typed={line.typed[asked.characteristic] ?? ''}
-              change={(typed) => change({ typed: { ...line.typed, [asked.characteristic]: typed } })}
+              change={(typed) =>
+                change({ done: true, typed: { ...line.typed, [asked.characteristic]: typed } })
+              }
             />
           ))}
           <ExceptPlaces except={line.except} change={(except) => change({ except })} />
@@ -130,11 +147,12 @@ const NO_PHOTOS: Photos = { photos: [] };
 export const SignOffForm = (): ReactNode => {
   const { t, say } = useSpeech();
   const { section, station, close, told } = useWork();
+  const { me } = useSignedIn();
   const telling = useTelling();
   const cards = openToSignOff(section);
   const { draft, change, forget } = useDraft<SignOffDraft>(
     `${section.serial}/${station.id}/sign-off`,
-    emptyOf(cards),
+    emptyOf(cards, me.crew),
   );
   const {
     draft: kept,

@@ -1,4 +1,3 @@
-import { useEffect } from 'react';
 import type { ReactNode } from 'react';
 import { useLive } from '../../api/live';
 import { useQuestion } from '../../api/use-question';
@@ -7,7 +6,7 @@ import { places } from '../../router/places';
 import { Link, goTo } from '../../router/router';
 import { ScanField } from '../../scan/scan-field';
 import { useWedge } from '../../scan/wedge';
-import { settleAt, useSignedIn } from '../../session/session';
+import { useSignedIn } from '../../session/session';
 import { signal } from '../../ui/signals';
 import { useSoon } from '../../ui/soon';
 import { TroubleNotice } from '../../ui/trouble';
@@ -16,6 +15,7 @@ import type { Station } from './cards';
 import { takenByForm } from './scan-target';
 import { SectionWork } from './section-work';
 import { StandingHere } from './standing-here';
+import { StationSwitch } from './station-switch';
 import { UnknownSerial } from './unknown-serial';
 import './station.css';
 
@@ -32,11 +32,11 @@ const StationHead = ({
   readonly open: (serial: string) => void;
   readonly serial: string | null;
 }): ReactNode => {
-  const { t, say } = useSpeech();
+  const { t } = useSpeech();
   return (
     <div className="station-head">
       <p className="station-name">
-        {station.pos !== null && <span className="mono quiet">{station.pos}</span>} {say(station.name)}
+        <StationSwitch station={station} />
         {serial !== null && (
           <Link className="button plain" to={places.station(station.id)}>
             {t('station.another')}
@@ -119,9 +119,6 @@ export const StationScreen = ({ station, serial }: Props): ReactNode => {
   const { t } = useSpeech();
   const { plant } = useSignedIn();
   const known = plant.stations.find(({ id }) => id === station);
-  useEffect(() => {
-    if (known !== undefined) settleAt(known.id);
-  }, [known]);
   if (known === undefined)
     return (
       <main className="page" id="main">

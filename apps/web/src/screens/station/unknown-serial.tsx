@@ -10,6 +10,8 @@ import { useSpeech } from '../../words/words';
 
 /** The last characters tell halves and neighbours apart, and survive most slips in the rest. */
 const TAIL = 4;
+/** More to choose from is no help. */
+const MOST = 6;
 
 type Props = { readonly typed: string; readonly station: string; readonly onLine: readonly string[] };
 
@@ -17,9 +19,14 @@ type Props = { readonly typed: string; readonly station: string; readonly onLine
 export const UnknownSerial = ({ typed, station, onLine }: Props): ReactNode => {
   const { t } = useSpeech();
   const homes = useQuestion('homes', { search: typed.slice(-TAIL) });
+  const exactly = useQuestion('homes', { search: typed });
   const known = [...new Set([...onLine, ...(homes.answer?.homes.flatMap(({ sections }) => sections) ?? [])])];
-  const meant = meantBy(typed, known);
-  const sure = surelyMeantBy(typed, known);
+  const near = meantBy(typed, known);
+  // What no serial is like may be the number of a label: that search knows those too.
+  const labelled = near.length > 0 ? [] : (exactly.answer?.homes.flatMap(({ sections }) => sections) ?? []);
+  const meant = [...near, ...labelled].slice(0, MOST);
+  const [only] = labelled.length === 1 ? labelled : [];
+  const sure = surelyMeantBy(typed, known) ?? only;
   useEffect(() => {
     if (sure !== undefined) swapTo(places.sectionAt(station, sure));
   }, [sure, station]);

@@ -113,24 +113,37 @@ const Missing = (props: MissingProps): ReactNode => {
   );
 };
 
+/** Rules that say it is about to hide or build on what nobody has proven. */
+const UNPROVEN: ReadonlySet<string> = new Set([
+  'cover-hides-unproven',
+  'cover-hides-defect',
+  'required-work-unproven',
+  'expected-work-unproven',
+  'defect-open',
+  'held',
+]);
+
+/** Nothing forbids it. It is only green where nothing is open: a large green word is read, and the notes are not. */
 const Cleared = ({ card, answer }: Props): ReactNode => {
   const { t, say } = useSpeech();
-  const { show } = useWork();
+  const { section, show } = useWork();
+  const open = section.holds.length > 0 || answer.findings.some(({ rule }) => UNPROVEN.has(rule));
+  const says = answer.findings.length > 0 ? 'verdict.cleared-notes' : 'verdict.cleared-says';
   return (
     <>
-      <div className="verdict cleared">
-        <Mark name="proven" size={64} />
+      <div className={open ? 'verdict mind' : 'verdict cleared'}>
+        <Mark name={open ? 'note' : 'proven'} size={64} />
         <div className="grow">
-          <p className="verdict-word">{t('verdict.cleared')}</p>
-          <p>
-            {t(answer.findings.length > 0 ? 'verdict.cleared-notes' : 'verdict.cleared-says', {
-              work: say(card.name),
-            })}
-          </p>
+          <p className="verdict-word">{t(open ? 'verdict.mind' : 'verdict.cleared')}</p>
+          <p>{t(open ? 'verdict.mind-says' : says, { work: say(card.name), holds: section.holds.length })}</p>
         </div>
       </div>
       {answer.findings.length > 0 && <FindingList findings={answer.findings} />}
-      <button type="button" className="button primary big" onClick={() => show(recordPanel(card))}>
+      <button
+        type="button"
+        className={open ? 'button big' : 'button primary big'}
+        onClick={() => show(recordPanel(card))}
+      >
         {t('verdict.record-done', { work: say(card.name) })}
       </button>
     </>

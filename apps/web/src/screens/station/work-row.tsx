@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { ReactNode } from 'react';
+import { mayTell } from '../../session/may';
 import { useSignedIn } from '../../session/session';
 import { Mark } from '../../ui/mark';
 import { useTimes } from '../../words/use-times';
@@ -94,6 +95,8 @@ const Done = ({ card }: { readonly card: Card }): ReactNode => {
 const Actions = ({ card }: { readonly card: Card }): ReactNode => {
   const { t } = useSpeech();
   const { show, mayI, asking } = useWork();
+  const { me } = useSignedIn();
+  if (!mayTell(me)) return null;
   return (
     <div className="choices">
       {isAsked(card) && isOpen(card) && (
@@ -147,7 +150,8 @@ const Detail = ({ card, id }: { readonly card: Card; readonly id: string }): Rea
 const Quick = ({ card }: { readonly card: Card }): ReactNode => {
   const { t, say } = useSpeech();
   const { show, mayI, asking } = useWork();
-  if (!isOpen(card) || card.mark === 'held') return null;
+  const { me } = useSignedIn();
+  if (!mayTell(me) || !isOpen(card) || card.mark === 'held') return null;
   if (isAsked(card))
     return (
       <button
