@@ -5,7 +5,10 @@ import type { Envelope, NewEvent, StreamKind } from '@libs/kernel';
 import {
   AGENCY_STREAM,
   CHART,
+  CLAIM,
   CONTAINMENT,
+  DELIVERY,
+  DETERMINATION,
   HOME,
   INSTRUMENT,
   LABEL,
@@ -36,7 +39,10 @@ type AnyKind = Pick<
 const KINDS: readonly AnyKind[] = [
   AGENCY_STREAM,
   CHART,
+  CLAIM,
   CONTAINMENT,
+  DELIVERY,
+  DETERMINATION,
   HOME,
   INSTRUMENT,
   LABEL,
@@ -113,6 +119,14 @@ describe('every event that was ever recorded', () => {
       roles: [],
       crew: null,
       qualifications: [],
+    });
+    expect(states.get('claim/C-1')).toMatchObject({
+      opened: { component: 'outlet' },
+      asFound: { pointsTo: ['electric-trimmed'] },
+    });
+    expect(states.get('determination/D-1')).toMatchObject({
+      initial: [{ severity: 'serious-defect' }],
+      reported: { reportedOn: '2027-02-20' },
     });
     expect(states.get('home/F-300')).toMatchObject({
       design: { wind: 'II' },

@@ -75,3 +75,21 @@ export type { ChartFacts, ChartRejection } from './chart/chart.decide';
 export * from './chart/chart.commands';
 export * from './chart/chart.events';
 export * from './chart/chart.state';
+export { CLAIM } from './claim/claim.decide';
+export type { ClaimCommand, ClaimFacts, ClaimRejection } from './claim/claim.decide';
+export * from './claim/claim.events';
+export * from './claim/claim.state';
+export { DELIVERY } from './delivery/delivery.decide';
+export type { Delivery, DeliveryCommand, DeliveryFacts, DeliveryRejection } from './delivery/delivery.decide';
+export * from './delivery/delivery.events';
+export { DETERMINATION } from './determination/determination.decide';
+export type {
+  DeterminationCommand,
+  DeterminationFacts,
+  DeterminationRejection,
+} from './determination/determination.decide';
+export * from './determination/determination.events';
+export * from './determination/determination.state';
+export * from './determination/clocks';
+export { addDays } from './determination/floor-days';
+export * from './determination/running-clocks';

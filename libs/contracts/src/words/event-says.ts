@@ -1,6 +1,7 @@
 import type { Words } from '@libs/judge';
 import { changeEvents } from './change-events';
 import { chartEvents } from './chart-events';
+import { claimEvents } from './claim-events';
 import { defectEvents } from './defect-events';
 import type { EventData } from './event-data';
 import { lotEvents } from './lot-events';
@@ -23,6 +24,7 @@ const SAYINGS: Sayings = {
   ...revisionEvents,
   ...changeEvents,
   ...chartEvents,
+  ...claimEvents,
 };
 
 export const spokenEvents: readonly string[] = Object.keys(SAYINGS);

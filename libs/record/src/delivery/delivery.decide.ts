@@ -1,0 +1,26 @@
+import { accept, reject } from '@libs/kernel';
+import type { Decision, StreamKind } from '@libs/kernel';
+import type { DeliveryEvent, DeliveryRecorded, RecordedDeliveryEvent } from './delivery.events';
+
+export type DeliveryCommand = { readonly type: 'RecordDelivery'; readonly data: DeliveryRecorded['data'] };
+export type DeliveryRejection = { readonly code: 'home-unknown'; readonly home: string };
+export type DeliveryFacts = { readonly homeKnown: boolean };
+/** Null until somebody told. */
+export type Delivery = DeliveryRecorded['data'] | null;
+
+export const decide = (
+  { data }: DeliveryCommand,
+  _state: Delivery,
+  { homeKnown }: DeliveryFacts,
+): Decision<DeliveryEvent, DeliveryRejection> =>
+  homeKnown ? accept({ type: 'DeliveryRecorded', data }) : reject({ code: 'home-unknown', home: data.home });
+
+export const evolve = (_state: Delivery, { data }: RecordedDeliveryEvent): Delivery => data;
+
+export const DELIVERY: StreamKind<
+  DeliveryCommand,
+  Delivery,
+  DeliveryEvent,
+  DeliveryRejection,
+  DeliveryFacts
+> = { name: 'delivery', initial: null, decide, evolve };
