@@ -6,7 +6,7 @@ import type { AgencyCommand, AgencyFacts } from '@libs/record';
 import { recordedAnswer } from './answers';
 import { rolesOf } from './facts';
 import { idsOf, rulebookAt } from './lots';
-import type { Tellings, Told } from './plant';
+import type { Tellings, Told } from './told';
 import { arrivalOf, askLedger, rejected, sealedNote, sealedText } from './telling';
 import type { Arrival, When } from './telling';
 import { tellUnit } from './unit-tellings';

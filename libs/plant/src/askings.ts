@@ -1,5 +1,5 @@
 import { askingAnswer } from './answers';
-import type { Tellings } from './plant';
+import type { Tellings } from './told';
 import { arrivalOf, arrived, askLedger, rejected, unitPart } from './telling';
 import { unitFor } from './units';
 import type { Workings } from './workings';

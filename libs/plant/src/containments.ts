@@ -3,7 +3,7 @@ import { partOf } from '@libs/ledger';
 import { CONTAINED, CONTAINMENT, SECTION } from '@libs/record';
 import type { ContainmentOpened, Unit } from '@libs/record';
 import { recordedAnswer } from './answers';
-import type { Tellings } from './plant';
+import type { Tellings } from './told';
 import { arrivalOf, arrived, askLedger, rejected, sealedText, unitPart } from './telling';
 import type { Arrival, When } from './telling';
 import type { Workings } from './workings';

@@ -1,5 +1,5 @@
 import type { Unit } from '@libs/record';
-import type { Tellings } from './plant';
+import type { Tellings } from './told';
 import { arrivalOf, sealedNote } from './telling';
 import { tellUnit } from './unit-tellings';
 import { unitKnowing, unitOf } from './units';

@@ -1,4 +1,4 @@
-import type { Tellings } from './plant';
+import type { Tellings } from './told';
 import { arrivalOf, sealedNote, sealedText } from './telling';
 import { tellUnit } from './unit-tellings';
 import { unitKnowing, unitOf } from './units';

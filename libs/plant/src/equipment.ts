@@ -6,7 +6,7 @@ import { INSTRUMENT, LOT, PERSON, SECTION, STATION } from '@libs/record';
 import type { LotCommand, PersonCommand, StationFacts, UnitCommand } from '@libs/record';
 import { recordedAnswer } from './answers';
 import { idsOf, rulebookAt } from './lots';
-import type { Tellings, Told } from './plant';
+import type { Tellings, Told } from './told';
 import { eventsMentioning } from './questions';
 import { sectionsWithLot } from './questions/reach';
 import { arrivalOf, arrived, askLedger, rejected, sealedText, unitPart } from './telling';

@@ -4,7 +4,7 @@ import type { AnyPart } from '@libs/ledger';
 import { workAnswer } from './answers';
 import type { Wanted } from './facts';
 import type { KnownRevision } from './plans';
-import type { Tellings, Told } from './plant';
+import type { Tellings, Told } from './told';
 import { arrivalOf, arrived, askLedger, rejected, unitPart } from './telling';
 import { sectionOf } from './units';
 import type { Workings } from './workings';

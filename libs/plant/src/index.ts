@@ -7,6 +7,8 @@ export * from './plans';
 export * from './plant';
 export * from './proof';
 export * from './questions';
+export type { Questions } from './questions/questions';
+export * from './told';
 export type { RulebookDesk } from './revisions/desk';
 export type { Which } from './revisions/which';
 export * from './typeorm/open-plant-at';

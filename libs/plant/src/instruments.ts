@@ -1,7 +1,7 @@
 import { partOf } from '@libs/ledger';
 import { INSTRUMENT } from '@libs/record';
 import { idsOf, rulebookAt } from './lots';
-import type { Calibration, Sender } from './plant';
+import type { Calibration, Sender } from './told';
 import { arrivalOf, askLedger } from './telling';
 import type { Workings } from './workings';
 

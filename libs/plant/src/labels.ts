@@ -7,7 +7,7 @@ import type { LabelCommand, LabelFacts, UnitCommand } from '@libs/record';
 import { recordedAnswer, workAnswer } from './answers';
 import { rolesOf } from './facts';
 import type { UnitRef } from './facts';
-import type { Sender, Tellings, Told } from './plant';
+import type { Sender, Tellings, Told } from './told';
 import { arrivalOf, arrived, askLedger, rejected, sealedNote, unitPart } from './telling';
 import type { Arrival, When } from './telling';
 import { sectionOf } from './units';

@@ -7,7 +7,7 @@ import type { LotCommand, LotFacts, StationFacts } from '@libs/record';
 import type { Rulebook } from '@libs/rulebook';
 import { recordedAnswer } from './answers';
 import type { Plans } from './plans';
-import type { Tellings } from './plant';
+import type { Tellings } from './told';
 import { arrivalOf, askLedger, rejected } from './telling';
 import type { Workings } from './workings';
 

@@ -1,5 +1,5 @@
 import { workAnswer } from './answers';
-import type { Tellings } from './plant';
+import type { Tellings } from './told';
 import { arrivalOf, arrived, askLedger, rejected, sealedNote, unitPart } from './telling';
 import { tellUnit } from './unit-tellings';
 import { sectionOf } from './units';

@@ -32,7 +32,8 @@ import { tellDestination, tellMove, tellPull, tellReturn, tellShipment } from '.
 import { nameBook } from './names';
 import { newsFrom } from './news';
 import { enroll, leave } from './people';
-import type { Plant, Tellings } from './plant';
+import type { Plant } from './plant';
+import type { Tellings } from './told';
 import { plansOf } from './plans';
 import { orderChangeTellings } from './order-changes';
 import { plantProof } from './proof';

@@ -6,7 +6,7 @@ import type { Unit, UnitCommand } from '@libs/record';
 import { compileCell } from '@libs/rulebook';
 import { workAnswer } from './answers';
 import type { UnitRef, Wanted } from './facts';
-import type { Tellings, Told } from './plant';
+import type { Tellings, Told } from './told';
 import { arrivalOf, arrived, askLedger, rejected, sealedNote, unitPart } from './telling';
 import type { Arrival, When } from './telling';
 import type { Workings } from './workings';

@@ -1,7 +1,8 @@
 import type { Role } from '@libs/record';
 import { PERSON } from '@libs/record';
 import { partOf } from '@libs/ledger';
-import type { NewPerson, Plant, Sender } from './plant';
+import type { Plant } from './plant';
+import type { NewPerson, Sender } from './told';
 import { PERSON_NAME } from './roster';
 import { arrivalOf, askLedger } from './telling';
 import type { Workings } from './workings';

@@ -2,7 +2,7 @@ import type { Envelope } from '@libs/kernel';
 import { typeOf } from '@libs/ledger';
 import type { Ledger, Sealing, Sql } from '@libs/ledger';
 import type { PersonEnrolled, PersonEvent } from '@libs/record';
-import type { NewPerson } from './plant';
+import type { NewPerson } from './told';
 
 /** Who is enrolled, names in clear as long as their key exists. */
 export type Roster = {

@@ -6,7 +6,7 @@ import { recordedAnswer } from './answers';
 import { rolesOf } from './facts';
 import { idsOf, rulebookAt } from './lots';
 import type { Plans } from './plans';
-import type { Sender, Tellings, Told } from './plant';
+import type { Sender, Tellings, Told } from './told';
 import { arrivalOf, askLedger, rejected, sealedText } from './telling';
 import type { Arrival, When } from './telling';
 import type { AnswerOf } from '@libs/contracts';

@@ -5,7 +5,7 @@ import type { AnyPart, Outcome, Rejection } from '@libs/ledger';
 import type { UnitCommand } from '@libs/record';
 import { kindOf, unitFacts } from './facts';
 import type { UnitRef, Wanted } from './facts';
-import type { Sender, Told } from './plant';
+import type { Sender, Told } from './told';
 import type { Workings } from './workings';
 
 /** What every request says of when and where, as the contract has it. */

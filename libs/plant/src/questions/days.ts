@@ -1,5 +1,5 @@
 import type { Days } from '@libs/views';
-import type { Span } from '../plant';
+import type { Span } from '../told';
 import type { Asked } from './asked';
 
 const DAY_MS = 86_400_000;

@@ -4,7 +4,7 @@ import type { Words } from '@libs/judge';
 import { pareto } from '@libs/quality';
 import { DEFECTS_BY } from '@libs/views';
 import type { DefectsBy, DefectTally } from '@libs/views';
-import type { Span } from '../plant';
+import type { Span } from '../told';
 import type { Names } from '../names';
 import type { Asked } from './asked';
 import { daysOf } from './days';

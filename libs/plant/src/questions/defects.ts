@@ -1,5 +1,5 @@
 import type { AnswerOf } from '@libs/contracts';
-import type { Span } from '../plant';
+import type { Span } from '../told';
 import type { Asked } from './asked';
 import { daysOf } from './days';
 import { defectCard } from './defect-card';

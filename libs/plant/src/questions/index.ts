@@ -1,5 +1,5 @@
 import { drawSample } from '../audit/sample';
-import type { Questions } from '../plant';
+import type { Questions } from './questions';
 import type { Asked } from './asked';
 import { agencyQuestion } from './agency';
 import { agencyReportQuestion } from './agency-report';
@@ -19,6 +19,7 @@ import { plantQuestion } from './plant';
 import { instrumentReachQuestion, lotReachQuestion } from './reach';
 import { releasesQuestion, sectionReleaseQuestion } from './release';
 import { sectionQuestion } from './section';
+import { siteQuestion } from './site';
 import { signalsQuestion } from './signals';
 import { stationChartQuestion } from './station-chart';
 import { yieldQuestion } from './yield';
@@ -54,6 +55,7 @@ export const questionsOf = (asked: Asked): Questions => ({
   dataPlate: dataPlateQuestion(asked),
   sharing: sharingQuestion(asked),
   containments: containmentsQuestion(asked),
+  site: siteQuestion(asked),
   equipment: equipmentQuestion(asked),
   instrumentReach: instrumentReachQuestion(asked),
   lotReach: lotReachQuestion(asked),

@@ -1,5 +1,6 @@
 import { requirementSays, unitSays } from '@libs/contracts';
 import type { AnswerOf } from '@libs/contracts';
+import { placesToLookAt } from '@libs/judge';
 import type { CompiledPlan, OperationStanding, PlannedOperation, PlannedValue, WorkState } from '@libs/judge';
 import type { NameBook } from '../names';
 
@@ -8,6 +9,7 @@ export type OperationCard = AnswerOf<'section'>['operations'][number];
 export type Shown = {
   readonly plan: CompiledPlan;
   readonly state: WorkState;
+  readonly serial: string;
   readonly person: NameBook['person'];
 };
 
@@ -15,7 +17,7 @@ export type Shown = {
 export const operationCard = (
   operation: PlannedOperation,
   standing: OperationStanding,
-  { plan, state, person }: Shown,
+  { plan, state, serial, person }: Shown,
 ): OperationCard => ({
   operation: operation.id,
   name: operation.name,
@@ -40,12 +42,44 @@ export const operationCard = (
   photo: operation.photo,
   instrument: operation.instrument,
   caution: operation.caution,
-  values: operation.values.map(valueToRecord),
+  ...builtBy(operation),
+  values: operation.values.map((value) => ({
+    ...valueToRecord(value),
+    ...lookAt(value, operation.id, { plan, serial }),
+  })),
   done: doneOf(operation.id, state, person),
 });
 
 const nameIn = (plan: CompiledPlan, operation: string): OperationCard['name'] =>
   plan.operations[operation]?.name ?? { en: operation, es: operation };
+
+const builtBy = ({ manual, drawings = [] }: PlannedOperation): Pick<OperationCard, 'builtBy'> => {
+  const references = [...(manual === undefined ? [] : [manual]), ...drawings];
+  return references.length === 0 ? {} : { builtBy: references.join(' · ') };
+};
+
+type Value = OperationCard['values'][number];
+
+/** `curb side (2), rear`: so many spots at each. */
+const lookAt = (
+  value: PlannedValue,
+  operation: string,
+  { plan, serial }: { readonly plan: CompiledPlan; readonly serial: string },
+): Pick<Value, 'lookAt'> => {
+  const drawn =
+    value.worstOf > 1
+      ? placesToLookAt(serial, operation, value)
+      : (value.places ?? []).map((place) => ({ place, spots: 1 }));
+  if (drawn.length === 0) return {};
+  const says = (language: 'en' | 'es'): string =>
+    drawn
+      .map(({ place, spots }) => {
+        const name = plan.places.find(({ id }) => id === place)?.name[language] ?? place;
+        return spots === 1 ? name : `${name} (${spots})`;
+      })
+      .join(', ');
+  return { lookAt: { en: says('en'), es: says('es') } };
+};
 
 const valueToRecord = (value: PlannedValue): OperationCard['values'][number] => ({
   characteristic: value.characteristic,

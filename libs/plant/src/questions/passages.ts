@@ -1,6 +1,6 @@
 import type { AnswerOf } from '@libs/contracts';
 import { PASSAGES } from '@libs/views';
-import type { Span } from '../plant';
+import type { Span } from '../told';
 import type { Asked } from './asked';
 import { daysOf } from './days';
 

@@ -93,7 +93,7 @@ const rulebookOf = ({ revision }: Unit, { plans }: Asked): Parameters<typeof des
   (revision === null ? undefined : plans.ofRevision(revision))?.rulebook ?? plans.current()?.rulebook;
 
 const cardsOf = (
-  { plan, state }: Subject,
+  { plan, state, unit }: Subject,
   { names }: Asked,
   at: string | null,
   wanted: (operation: CompiledPlan['operations'][string]) => boolean,
@@ -103,7 +103,14 @@ const cardsOf = (
     const operation = plan.operations[standing.operation];
     return operation === undefined || !wanted(operation)
       ? []
-      : [operationCard(operation, standing, { plan, state, person: names.person })];
+      : [
+          operationCard(operation, standing, {
+            plan,
+            state,
+            serial: unit.serial,
+            person: names.person,
+          }),
+        ];
   });
 };
 

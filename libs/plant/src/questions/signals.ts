@@ -1,7 +1,7 @@
 import type { AnswerOf } from '@libs/contracts';
 import { CHART } from '@libs/record';
 import type { Days, StationDay } from '@libs/views';
-import type { Span } from '../plant';
+import type { Span } from '../told';
 import type { Asked } from './asked';
 import { chartNoteSays } from './chart-notes';
 import { daysOf, weeksOf } from './days';

@@ -3,7 +3,7 @@ import { gapsBetween, gChart } from '@libs/quality';
 import { CHART } from '@libs/record';
 import type { ChartState } from '@libs/record';
 import type { Days, YieldSums } from '@libs/views';
-import type { Span } from '../plant';
+import type { Span } from '../told';
 import type { Asked } from './asked';
 import { chartNoteSays } from './chart-notes';
 import { daysOf } from './days';

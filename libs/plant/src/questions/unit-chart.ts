@@ -23,8 +23,11 @@ export type UnitPlan = Unit['plan'];
 export type Alarm = Unit['alarms'][number];
 export type Budget = AnswerOf<'stationChart'>['budget'];
 
-/** A year: what lies further back says little of the plant as it is, and a chart's memory is shorter. */
-const WINDOW_DAYS = 365;
+/**
+ * Half a year: some hundred sections even at a slow station, half of them for a baseline that nobody set. What lies
+ * further back says little of the plant as it is, and a chart's memory is shorter.
+ */
+const WINDOW_DAYS = 182;
 
 /** The days a unit-by-unit chart looks back on. By the last day only, so that every span shows the same alarms. */
 export const windowOf = ({ to }: Days): Days => ({ from: addDays(to, -WINDOW_DAYS), to });

@@ -1,7 +1,7 @@
 import type { AnswerOf } from '@libs/contracts';
 import { share, wilson } from '@libs/quality';
 import type { Days, YieldSums } from '@libs/views';
-import type { Span } from '../plant';
+import type { Span } from '../told';
 import type { Asked } from './asked';
 import { daysOf, weeksOf } from './days';
 

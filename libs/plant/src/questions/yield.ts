@@ -2,7 +2,7 @@ import type { AnswerOf } from '@libs/contracts';
 import { CONFIDENCE, rolledYield, share, wilson } from '@libs/quality';
 import type { Rate } from '@libs/quality';
 import type { YieldSums } from '@libs/views';
-import type { Span } from '../plant';
+import type { Span } from '../told';
 import type { Names } from '../names';
 import type { Asked } from './asked';
 import { daysOf } from './days';

@@ -9,7 +9,7 @@ import { kindOf, unitFacts, usedInstrument, workedLot } from '../facts';
 import type { UnitRef, Wanted } from '../facts';
 import { namesOf } from '../names';
 import { inOneLine } from '../plans';
-import type { Sender, Told } from '../plant';
+import type { Sender, Told } from '../told';
 import { arrivalOf, arrived, askLedger, rejected, sealedNote } from '../telling';
 import type { Workings } from '../workings';
 import { usedBy } from './recordings';

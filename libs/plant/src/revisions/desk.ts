@@ -1,6 +1,6 @@
 import type { AnswerOf, BodyOf } from '@libs/contracts';
 import type { RulebookFiles } from '@libs/rulebook';
-import type { Sender, Span, Told } from '../plant';
+import type { Sender, Span, Told } from '../told';
 import type { Asked } from '../questions';
 import type { Workings } from '../workings';
 import { applyRevision, previewRevision } from './applying';

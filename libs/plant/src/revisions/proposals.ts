@@ -7,7 +7,7 @@ import type { Proposal, RulebookCommand } from '@libs/record';
 import { differenceOf, readRulebook, touchedBy } from '@libs/rulebook';
 import type { Rulebook } from '@libs/rulebook';
 import { sha256Hex } from '../plans';
-import type { Sender, Told } from '../plant';
+import type { Sender, Told } from '../told';
 import { arrivalOf, askLedger, rejected, sealedText } from '../telling';
 import type { Arrival } from '../telling';
 import type { Workings } from '../workings';

@@ -7,7 +7,7 @@ import { unitEventsIn } from '@libs/views';
 import { namesOf } from '../names';
 import type { Names } from '../names';
 import { inOneLine } from '../plans';
-import type { Span } from '../plant';
+import type { Span } from '../told';
 import type { Workings } from '../workings';
 import type { RecordingsBook } from './recordings';
 import { recordingsBook } from './recordings';
@@ -21,7 +21,14 @@ type Found = Extract<RetroLine, { readonly is: 'found' }>;
 /** Homes read at once: a page or two of the log. */
 const HOMES_AT_ONCE = 20;
 
-type Tally = { homes: number; sections: Set<string>; entries: number; judged: number; found: number; fresh: number };
+type Tally = {
+  homes: number;
+  sections: Set<string>;
+  entries: number;
+  judged: number;
+  found: number;
+  fresh: number;
+};
 
 /** Runs a revision over a span of history, home by home, and says what it would not have accepted as it goes. */
 export async function* retroCheck(workings: Workings, target: Target, span: Span): AsyncGenerator<RetroLine> {

@@ -1,0 +1,49 @@
+import type { AnswerOf } from '@libs/contracts';
+import type { AuditSample, SampleWish } from '../audit/sample';
+import type { Span } from '../told';
+
+/** Questions; undefined: nothing is known under that serial. */
+export type Questions = {
+  readonly plant: () => Promise<AnswerOf<'plant'>>;
+  readonly line: (stages: readonly string[]) => Promise<AnswerOf<'line'>>;
+  readonly section: (serial: string, at: string | null) => Promise<AnswerOf<'section'> | undefined>;
+  /** Null: too few homes were labelled on these days. */
+  readonly auditSample: (wish: SampleWish) => Promise<AuditSample | null>;
+  readonly homes: (search: string) => Promise<AnswerOf<'homes'>>;
+  /** By the home's serial or any of its sections'. */
+  readonly history: (serial: string) => Promise<AnswerOf<'history'> | undefined>;
+  readonly yieldByStation: (span: Span) => Promise<AnswerOf<'yield'>>;
+  readonly yieldTrend: (station: string, span: Span) => Promise<AnswerOf<'yieldTrend'>>;
+  readonly signals: (span: Span) => Promise<AnswerOf<'signals'>>;
+  readonly stationChart: (station: string, span: Span) => Promise<AnswerOf<'stationChart'>>;
+  readonly passages: (station: string, which: string, span: Span) => Promise<AnswerOf<'passages'>>;
+  readonly defectCounts: (
+    by: string,
+    only: { readonly station: string | null; readonly class: string },
+    span: Span,
+  ) => Promise<AnswerOf<'defectCounts'>>;
+  readonly defects: (
+    only: { readonly [filter: string]: string | null },
+    span: Span,
+  ) => Promise<AnswerOf<'defects'>>;
+  readonly openDefects: (ofClass: string | null) => Promise<AnswerOf<'openDefects'>>;
+  readonly holds: () => Promise<AnswerOf<'holds'>>;
+  readonly agency: () => Promise<AnswerOf<'agency'>>;
+  /** Of a month, `2026-03`. */
+  readonly agencyReport: (month: string) => Promise<AnswerOf<'agencyReport'>>;
+  readonly releases: () => Promise<AnswerOf<'releases'>>;
+  readonly sectionRelease: (serial: string) => Promise<AnswerOf<'sectionRelease'> | undefined>;
+  readonly labelLog: () => Promise<AnswerOf<'labelLog'>>;
+  readonly dataPlate: (serial: string) => Promise<AnswerOf<'dataPlate'> | undefined>;
+  /** `span`: instants; the operation done between them is shared too. */
+  readonly sharing: (
+    serial: string,
+    operation: string,
+    span: Span,
+  ) => Promise<AnswerOf<'sharing'> | undefined>;
+  readonly containments: () => Promise<AnswerOf<'containments'>>;
+  readonly site: () => Promise<AnswerOf<'site'>>;
+  readonly equipment: () => Promise<AnswerOf<'equipment'>>;
+  readonly instrumentReach: (instrument: string) => Promise<AnswerOf<'instrumentReach'> | undefined>;
+  readonly lotReach: (lot: string) => Promise<AnswerOf<'lotReach'> | undefined>;
+};
