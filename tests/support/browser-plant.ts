@@ -103,7 +103,7 @@ export const openWindow = async (
 export const signIn = async (
   page: Page,
   address: string,
-  role: 'Station lead' | 'Quality manager' | 'Inspector',
+  role: 'Station lead' | 'Quality manager' | 'Inspector' | 'Agency inspector',
 ): Promise<void> => {
   await page.goto(`${address}/sign-in`);
   await page.getByRole('button', { name: role }).first().click();

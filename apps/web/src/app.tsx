@@ -58,6 +58,7 @@ const ReportScreen = lazy(() =>
 const ContainmentScreen = lazy(() =>
   import('./screens/containment/containment-screen').then((m) => ({ default: m.ContainmentScreen })),
 );
+const SiteScreen = lazy(() => import('./screens/site/site-screen').then((m) => ({ default: m.SiteScreen })));
 const TagScreen = lazy(() => import('./screens/tag/tag-screen').then((m) => ({ default: m.TagScreen })));
 
 const VerifyScreen = lazy(() =>
@@ -85,6 +86,7 @@ const SCREENS: { readonly [S in Place['screen']]: (place: At<S>) => ReactNode } 
   agency: () => <AgencyScreen />,
   'agency-report': () => <ReportScreen />,
   containment: () => <ContainmentScreen />,
+  site: () => <SiteScreen />,
   tag: ({ serial, hold }) => <TagScreen serial={serial} hold={hold} />,
   unknown: () => <UnknownPlace />,
 };
@@ -141,6 +143,7 @@ const TITLES: Readonly<Record<Place['screen'], WordKey>> = {
   agency: 'nav.agency',
   'agency-report': 'nav.agency',
   containment: 'nav.containment',
+  site: 'nav.site',
   tag: 'nav.holds',
   station: 'nav.station',
   unknown: 'unknown-place',

@@ -184,3 +184,20 @@ export const DestinationRequest = z.strictObject({
   note: Note.optional(),
   ...when,
 });
+
+/** Homes that have left and whose site work is not all in. */
+export const SiteAnswer = z.object({
+  homes: z.array(
+    z.object({
+      home: z.string(),
+      model: z.string(),
+      destination: z.string().nullable(),
+      shippedAt: z.string(),
+      finishedAtSite: z.boolean().describe('Substantially completed in the plant (24 CFR 3282.601-610)'),
+      done: z.number().int(),
+      of: z.number().int(),
+      open: z.array(z.object({ operation: z.string(), name: Words })),
+      holds: z.number().int(),
+    }),
+  ),
+});

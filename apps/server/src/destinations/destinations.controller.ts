@@ -12,6 +12,11 @@ import { PLANT } from '../tokens';
 export class DestinationsController {
   constructor(@Inject(PLANT) private readonly plant: Plant) {}
 
+  @Answers(ROUTES.site)
+  site(): Promise<AnswerOf<'site'>> {
+    return this.plant.asks.site();
+  }
+
   @Answers(ROUTES.destination)
   destination(@Told() told: Telling<'destination'>): Promise<AnswerOf<'destination'>> {
     return recorded(this.plant.tell.destination(told.body, told.sender, told.params));

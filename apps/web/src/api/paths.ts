@@ -86,6 +86,7 @@ export const PATHS = {
   containment: 'POST /api/containments',
   containedLook: 'POST /api/containments/{containment}/looks',
   destination: 'POST /api/destinations',
+  site: 'GET /api/site',
   equipment: 'GET /api/equipment',
   instrumentReach: 'GET /api/instruments/{instrument}/reach',
   lotReach: 'GET /api/lots/{lot}/reach',

@@ -16,6 +16,7 @@ export const places = {
   agency: '/agency',
   agencyReport: '/agency/report',
   containment: '/containment',
+  site: '/site',
   sharing: (serial: string, operation: string, defect: string) =>
     `/containment?${new URLSearchParams({ serial, operation, defect }).toString()}`,
   tag: (serial: string, hold: string) => `/tag/${encodeURIComponent(serial)}/${encodeURIComponent(hold)}`,
@@ -28,7 +29,10 @@ export const places = {
 
 export type Place =
   | { readonly screen: 'start' | 'sign-in' | 'line' | 'quality' | 'people' | 'audit' | 'verify' }
-  | { readonly screen: 'defects' | 'holds' | 'equipment' | 'agency' | 'agency-report' | 'containment' }
+  | {
+      readonly screen:
+        'defects' | 'holds' | 'equipment' | 'agency' | 'agency-report' | 'containment' | 'site';
+    }
   | { readonly screen: 'station-quality'; readonly station: string }
   | { readonly screen: 'release'; readonly serial: string | null }
   | { readonly screen: 'tag'; readonly serial: string; readonly hold: string }
@@ -49,6 +53,7 @@ const single = {
   equipment: 'equipment',
   agency: 'agency',
   containment: 'containment',
+  site: 'site',
 } as const;
 const isSingle = (name: string): name is keyof typeof single => Object.hasOwn(single, name);
 

@@ -95,6 +95,13 @@ export const SCREENS: readonly ScreenEntry[] = [
     first: ['auditor'],
   },
   {
+    screen: 'site',
+    to: places.site,
+    title: 'nav.site',
+    says: 'start.site',
+    first: ['quality-manager'],
+  },
+  {
     screen: 'people',
     to: places.people,
     title: 'nav.people',

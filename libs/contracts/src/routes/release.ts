@@ -75,6 +75,7 @@ export const releaseRoutes = {
     { body: more.ContainedLookRequest, answer: shapes.Recorded },
     deciders,
   ),
+  site: get('/api/site', 'Homes that have left and whose site work is not all in', more.SiteAnswer),
   destination: tell(
     '/api/destinations',
     'Say where a home goes',
