@@ -184,7 +184,7 @@ describe('in a tampered packet is found and named', () => {
       fc.property(fc.uint8Array({ minLength: 32, maxLength: 32 }), fc.nat(ALL.length - 1), (secret, n) => {
         const forger = signerFrom(PAPER_SIGNER.key.name, secret);
         const less = ALL.filter((_, m) => m !== n);
-        const { files } = paperPacket(less, forger);
+        const { files } = paperPacket(less, { signer: forger });
         const held = checkpointOf(ALL.slice(0, 5));
 
         const bare = new Map([...files, ['evidence/key.txt', GOOD.get('evidence/key.txt')!]]);

@@ -30,9 +30,10 @@ export type PaperEvent = {
 const LEDGER = '3f1c9a52-0000-4000-8000-000000000007';
 export const PAPER_SIGNER: Signer = signerFrom(originOf(LEDGER), Buffer.alloc(32, 9));
 
-/** So many events, of one home, its two sections and others by turns. */
-export const paperEvents = (count: number): readonly PaperEvent[] => {
-  const streams = ['home/H1', 'section/H1-A', 'section/H1-B', 'home/H2', 'section/H2-A', 'lot/L1'];
+/** So many events, of one home, its two sections, a lot, and so many other streams by turns. */
+export const paperEvents = (count: number, others = 2): readonly PaperEvent[] => {
+  const foreign = Array.from({ length: others }, (_, n) => `section/H${n + 2}-A`);
+  const streams = ['home/H1', 'section/H1-A', 'section/H1-B', 'lot/L1', ...foreign];
   const versions = new Map<string, number>();
   return Array.from({ length: count }, (_, n) => {
     const stream = streams[(n * 7 + (n % 5)) % streams.length] ?? 'home/H1';
@@ -53,11 +54,20 @@ export type PaperPacket = {
   readonly own: readonly PaperEvent[];
 };
 
+const PAGE: PacketFiles = new Map([['page.txt', utf8('What this home is, for people.\n')]]);
+
+type Wish = {
+  readonly signer?: Signer;
+  /** The size it is bridged from. */
+  readonly earlier?: number;
+  /** Files beside the evidence. */
+  readonly beside?: PacketFiles;
+};
+
 /** As the plant makes it: evidence of home H1, a bridge from an earlier size, a page beside it, sealed. */
 export const paperPacket = (
   all: readonly PaperEvent[],
-  signer: Signer = PAPER_SIGNER,
-  earlier = 5,
+  { signer = PAPER_SIGNER, earlier = 5, beside = PAGE }: Wish = {},
 ): PaperPacket => {
   const size = all.length;
   const tree = treeOver(
@@ -66,7 +76,7 @@ export const paperPacket = (
   );
   const heads = headsTree(HASHING, headsOf(all));
   const checkpoint = checkpointOf(all, signer);
-  const own = all.filter(({ stream }) => /H1|L1/.test(stream));
+  const own = all.filter(({ stream }) => /\bH1\b|L1/.test(stream));
   const streams = [...new Set(own.map(({ stream }) => stream))].sort(byBytes);
   const evidence = evidenceFiles(sha256, {
     ledger: LEDGER,
@@ -80,8 +90,7 @@ export const paperPacket = (
   });
   const path = consistencyPath(tree, earlier, size).map(base64Of);
   const bridge = utf8(`${canonicalJson({ from: earlier, path, to: size })}\n`);
-  const page = utf8('What this home is, for people.\n');
-  const files = new Map([...evidence, ['consistency.jsonl', bridge] as const, ['page.txt', page] as const]);
+  const files = new Map([...evidence, ['consistency.jsonl', bridge] as const, ...beside]);
   return { files: sealedPacket({ sha256, signer }, size, files), checkpoint, own };
 };
 

@@ -2,6 +2,7 @@ import type { Row } from '../bench';
 import { appendRows } from './append';
 import { appendLibraryRows } from './append-library';
 import { containmentRow } from './containment';
+import { dashboard, dashboardGrowth } from './dashboard';
 import { ingestHttpRow } from './ingest-http';
 import { rebuildRow } from './rebuild';
 import { retroCheckRow } from './retro-check';
@@ -15,6 +16,8 @@ export const ROWS: readonly Row[] = [
   ...appendRows,
   ...appendLibraryRows,
   rebuildRow,
+  dashboard,
+  dashboardGrowth,
   scanToVerdict,
   ingestHttpRow,
   rulebookLoad,

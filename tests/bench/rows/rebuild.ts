@@ -3,35 +3,12 @@ import { rebuild } from '@libs/views/typeorm';
 import { openLedger } from '@libs/ledger/typeorm';
 import type { OpenLedger } from '@libs/ledger/typeorm';
 import { Database } from 'sqlite3';
-import { callersAsk } from '../bench';
 import type { Contest, Row } from '../bench';
+import { SECRET, START, record } from '../recorded-log';
 import { scratch } from '../scratch';
-import { sectionLives, tellingOf } from '../section-life';
 
-const SECRET = Buffer.alloc(32, 1);
-const START = Date.parse('2026-03-02T13:30:00.000Z');
 /** Rows the bare driver is asked for at once: more stall everything else that a process does. */
 const PAGE = 2_000;
-
-/** A log of whole sections' lives, one after the other as they are recorded, with no view kept. */
-const record = async (file: string, size: number): Promise<void> => {
-  let now = START;
-  const ledger = await openLedger({
-    at: { file },
-    name: 'Bench',
-    clock: () => (now += 1),
-    secret: SECRET,
-    keepers: [],
-  });
-  const events = sectionLives(size);
-  await callersAsk(256, events.length, async (n) => {
-    const happened = events[n - 1];
-    if (happened === undefined) return;
-    const outcome = await ledger.ask(tellingOf('0001', n, happened));
-    if (!outcome.ok) throw new Error(outcome.rejection.code);
-  });
-  await ledger.close();
-};
 
 const milliseconds = async (work: () => Promise<void>): Promise<number> => {
   const began = performance.now();

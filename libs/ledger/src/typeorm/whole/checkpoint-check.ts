@@ -1,19 +1,11 @@
-import {
-  byBytes,
-  headsTree,
-  hexOf,
-  originOf,
-  readCheckpoint,
-  readNote,
-  sameBytes,
-  signingBy,
-} from '@libs/proof';
+import { byBytes, headsTree, originOf, readCheckpoint, readNote, sameBytes, signingBy } from '@libs/proof';
 import type { Checkpoint, VerifierKey } from '@libs/proof';
 import type { Sql } from '../../port';
 import { NOTE_TOOLS } from '../../signing';
 import { HASHING } from '../tree/tree-hashing';
 import type { LastOf } from './event-check';
 import type { Findings } from './findings';
+import type { LeafStore } from './leaf-store';
 
 /** A checkpoint in the database; undefined content: not signed by the plant, or not of this size or ledger. */
 export type KeptCheckpoint = { readonly size: number; readonly checkpoint: Checkpoint | undefined };
@@ -37,7 +29,7 @@ export const keptCheckpoints = (
   });
 
 /** Compares the checkpoints with the tree as it grows past their sizes. */
-export const checkpointCheck = (kept: readonly KeptCheckpoint[], wrong: Findings) => {
+export const checkpointCheck = (kept: readonly KeptCheckpoint[], leaves: LeafStore, wrong: Findings) => {
   const bySize = new Map(kept.map((one) => [one.size, one.checkpoint]));
   let agreed = 0;
   for (const { size, checkpoint } of kept)
@@ -48,7 +40,7 @@ export const checkpointCheck = (kept: readonly KeptCheckpoint[], wrong: Findings
     at: (size: number, root: Uint8Array, streams: ReadonlyMap<string, LastOf>): void => {
       const checkpoint = bySize.get(size);
       if (checkpoint === undefined) return;
-      const heads = checkpoint.heads === undefined ? undefined : headsTree(HASHING, headsOf(streams));
+      const heads = checkpoint.heads === undefined ? undefined : headsTree(HASHING, headsOf(streams, leaves));
       const agrees =
         sameBytes(checkpoint.root, root) &&
         (heads === undefined ||
@@ -62,7 +54,12 @@ export const checkpointCheck = (kept: readonly KeptCheckpoint[], wrong: Findings
   };
 };
 
-const headsOf = (streams: ReadonlyMap<string, LastOf>) =>
+const headsOf = (streams: ReadonlyMap<string, LastOf>, leaves: LeafStore) =>
   [...streams]
     .sort(([a], [b]) => byBytes(a, b))
-    .map(([stream, { version, position, leaf }]) => ({ stream, version, position, leaf: hexOf(leaf) }));
+    .map(([stream, { version, position }]) => ({
+      stream,
+      version,
+      position,
+      leaf: leaves.at(position).toString('hex'),
+    }));

@@ -1,7 +1,8 @@
-import { HASH_BYTES, TILE_HEIGHT, TILE_WIDTH, hexOf, sameBytes, tileRoot } from '@libs/proof';
+import { HASH_BYTES, TILE_HEIGHT, TILE_WIDTH, hexOf, joined, sameBytes, tileRoot } from '@libs/proof';
 import type { Sql } from '../../port';
 import { HASHING } from '../tree/tree-hashing';
 import type { Findings } from './findings';
+import type { LeafStore } from './leaf-store';
 
 type TileRow = {
   readonly level: number;
@@ -11,41 +12,33 @@ type TileRow = {
 };
 
 /** What the events give for a tile: the hashes in it, and the hash over it. */
-type Given = { readonly hashes: Uint8Array; root: Uint8Array };
+type Given = { readonly hashes: Uint8Array; readonly root: Uint8Array };
 
-/** Gathers what the tiles must be while the events go by. 32 bytes an event, as in the database. */
+/** What the tiles must be, gathered while the events go by. */
 export type TilesGiven = {
-  readonly leaf: (leaf: Uint8Array, position: number) => void;
   readonly full: (height: number, index: number, hash: Uint8Array) => void;
   readonly at: (level: number, number: number) => Given | undefined;
 };
 
-export const tilesGiven = (): TilesGiven => {
-  const given = new Map<string, Given>();
-  const put = (level: number, entry: number, hash: Uint8Array): void => {
-    const number = Math.floor(entry / TILE_WIDTH);
-    const tile = tileIn(given, level, number);
-    tile.hashes.set(hash, (entry % TILE_WIDTH) * HASH_BYTES);
-  };
+export const tilesGiven = (leaves: LeafStore): TilesGiven => {
+  /** Of each level the hashes over its tiles: what the tiles above are made of. */
+  const roots: Uint8Array[][] = [];
   return {
-    leaf: (leaf, position) => put(0, position - 1, leaf),
     full: (height, index, hash) => {
-      if (height % TILE_HEIGHT !== 0) return;
-      const level = height / TILE_HEIGHT;
-      tileIn(given, level - 1, index).root = hash;
-      put(level, index, hash);
+      const level = height / TILE_HEIGHT - 1;
+      (roots[level] ??= [])[index] = Uint8Array.from(hash);
     },
-    at: (level, number) => given.get(`${level}/${number}`),
+    at: (level, number) => {
+      const root = roots[level]?.[number];
+      if (root === undefined) return undefined;
+      const first = number * TILE_WIDTH;
+      const hashes =
+        level === 0
+          ? leaves.tile(number)
+          : joined(...(roots[level - 1] ?? []).slice(first, first + TILE_WIDTH));
+      return { root, hashes };
+    },
   };
-};
-
-const tileIn = (given: Map<string, Given>, level: number, number: number): Given => {
-  const name = `${level}/${number}`;
-  const known = given.get(name);
-  if (known !== undefined) return known;
-  const made = { hashes: new Uint8Array(TILE_WIDTH * HASH_BYTES), root: HASHING.empty };
-  given.set(name, made);
-  return made;
 };
 
 const PAGE = 256;

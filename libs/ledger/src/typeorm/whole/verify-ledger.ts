@@ -1,12 +1,12 @@
-import { HASH_BYTES, growingTree, open, proven } from '@libs/proof';
+import { open, proven } from '@libs/proof';
 import type { Outcome, VerifierKey } from '@libs/proof';
 import type { Sql } from '../../port';
-import { HASHING } from '../tree/tree-hashing';
 import { checkpointCheck, checkpointRows, keptCheckpoints } from './checkpoint-check';
 import { checkEvents } from './event-check';
-import type { LastOf } from './event-check';
+import { edgeTree } from './edge-tree';
 import { findings } from './findings';
 import type { Findings } from './findings';
+import { leafStore } from './leaf-store';
 import { checkTiles, tilesGiven } from './tile-check';
 
 export type WholeLedger = {
@@ -19,26 +19,25 @@ export type WholeLedger = {
 /** Derives the whole ledger anew from its rows, and says what differs from what was recorded and signed. */
 export const verifyLedger = async ({ sql, keys, progress }: WholeLedger): Promise<readonly Outcome[]> => {
   const wrong = findings();
-  const tiles = tilesGiven();
-  const tree = growingTree(HASHING, tiles.full);
+  const leaves = leafStore();
+  const tiles = tilesGiven(leaves);
+  const tree = edgeTree(tiles.full);
   // Before the head is read: no checkpoint is of more events than that, whatever is recorded meanwhile.
   const rows = await checkpointRows(sql);
   const { ledger, head } = await identityOf(sql);
   const kept = keptCheckpoints(rows, ledger, keys);
-  const checkpoints = checkpointCheck(kept, wrong);
-  const leaf = (made: Uint8Array, position: number, streams: ReadonlyMap<string, LastOf>): void => {
-    // A hole keeps its place, so that what comes after it can still be compared.
-    while (tree.size() < position - 1) tree.add(NO_EVENT);
-    tree.add(made);
-    tiles.leaf(made, position);
-    if (checkpoints.isAt(position)) checkpoints.at(position, tree.root(), streams);
-  };
+  const checkpoints = checkpointCheck(kept, leaves, wrong);
 
   const streams = await checkEvents(
     sql,
     { ledger, head, wrong },
     {
-      leaf,
+      hashes: (position, hashes) => leaves.put(position, hashes),
+      passed: (position, so) => {
+        // A hole keeps its place, so that what comes after it can still be compared.
+        while (tree.size() < position) tree.add(leaves.at(tree.size() + 1), 0);
+        if (checkpoints.isAt(position)) checkpoints.at(position, tree.root(), so);
+      },
       progress: (position) => progress?.(position, head),
     },
   );
@@ -62,8 +61,6 @@ const addedRows = async (sql: Sql, wrong: Findings): Promise<void> => {
   );
   for (const row of rows) wrong.add('row-added', row);
 };
-
-const NO_EVENT = new Uint8Array(HASH_BYTES);
 
 const signedOutcomes = (checkpoints: number, size: number, head: number): readonly Outcome[] =>
   checkpoints === 0
