@@ -81,6 +81,14 @@ describeInBrowser('a defect found after drywall', (found) => {
     return rows.map(({ rule }: { rule: string }) => rule);
   };
 
+  /** Until the section's release says so. */
+  const stillOpen = async (wanted: boolean): Promise<void> => {
+    for (let tries = 0; (await missing()).includes('defect-open') !== wanted; tries += 1) {
+      if (tries > 50) throw new Error(`The defect is ${wanted ? 'not on record' : 'still open'}`);
+      await manager.waitForTimeout(100);
+    }
+  };
+
   it('is recorded in three taps, found by part of its name', async () => {
     await lead.goto(`${plant.address}/station/final/${serial}`);
     await lead.getByRole('heading', { name: serial, exact: true }).waitFor();
@@ -91,10 +99,11 @@ describeInBrowser('a defect found after drywall', (found) => {
     await lead.getByText(/Likely cause: “Boarded”/).waitFor();
     await lead.getByRole('button', { name: 'Kitchen', exact: true }).click();
     await lead
-      .getByText(/Branch wire/)
+      .getByRole('heading', { name: /Branch wire: Pierced/i })
+      .or(lead.getByText(/Branch wire.*pierced/i))
       .first()
       .waitFor();
-    expect(await missing()).toContain('defect-open');
+    await stillOpen(true);
   });
 
   it('is contained: six other sections are held with one tap', async () => {
@@ -142,10 +151,7 @@ describeInBrowser('a defect found after drywall', (found) => {
     await lead.goto(`${plant.address}/station/final/${serial}`);
     await lead.getByRole('button', { name: 'Rework is done' }).click();
     await row.getByRole('button', { name: 'Verify: good' }).click();
-    await manager.waitForFunction(async (address) => {
-      const answer = (await (await fetch(address)).json()) as { missing: { rule: string }[] };
-      return !answer.missing.some(({ rule }) => rule === 'defect-open');
-    }, `${plant.address}/api/sections/${serial}/release`);
+    await stillOpen(false);
   });
 
   it('no longer keeps the section: the agency has seen it, and the label goes on', async () => {
@@ -154,9 +160,8 @@ describeInBrowser('a defect found after drywall', (found) => {
     await agency.goto(`${plant.address}/agency`);
     await agency.getByRole('button', { name: `${serial} seen at Final` }).click();
     await manager.getByText('Nothing is missing. The label may go on.').waitFor();
-    await manager.getByLabel('Label number', { exact: true }).first().fill('XYZ 000 001');
     await manager.getByRole('button', { name: 'Affix the label' }).click();
-    await manager.getByText(/Label XYZ000001 is on, since/).waitFor();
+    await manager.getByText(/Label DEM\d{6} is on, since/).waitFor();
     expect(complaints).toStrictEqual([]);
   });
 });
