@@ -79,7 +79,8 @@ const verdicts = (events: readonly RecordedUnitEvent[]): readonly unknown[] => {
   return PLAN.order.map((operation) => {
     const decision = SECTION.decide(ask(operation), state, FACTS);
     const [answer] = decision.ok ? decision.events : [];
-    const findings = answer !== undefined && 'findings' in answer.data ? answer.data.findings : [];
+    const findings =
+      answer?.type === 'AskingCleared' || answer?.type === 'AskingRefused' ? answer.data.findings : [];
     // Holds and defects are named after the command that opened them; what they say is what counts.
     return findings.map(({ hold: _hold, defect: _defect, ...said }) => JSON.stringify(said)).sort();
   });

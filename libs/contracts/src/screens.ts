@@ -17,6 +17,8 @@ export const ValueToRecord = z.object({
   from: z.enum(['entry', 'lot', 'instrument']),
   asked: z.enum(['always', 'where-any']),
   worstOf: z.number().int(),
+  /** Where the worst is looked for, drawn by lot for this serial; or where a reading is asked for each. */
+  lookAt: Words.optional(),
   grade: z.enum(['refuse', 'hold', 'note']),
   source: Source,
 });
@@ -39,6 +41,8 @@ export const OperationCard = z.object({
   photo: z.enum(['always', 'sample', 'gauge', 'none']),
   instrument: z.string().nullable(),
   caution: Words.nullable(),
+  /** Where the approved manual describes it, and the drawings it is built to. */
+  builtBy: z.string().optional(),
   values: z.array(ValueToRecord),
   done: z
     .object({

@@ -111,12 +111,26 @@ describe('a section as its station screen asks for it', () => {
   });
 
   it('names the lots mounted at the station, and says when one is past its day', async () => {
-    await small.tell('lot', { lot: 'L-1', kind: 'wallboard', usableUntil: '2026-03-01' }, 'manager');
+    await small.tell('lot', { lot: 'L-1', kind: 'wallboard', usableUntil: '2026-03-02' }, 'manager');
     await small.tell('mounting', { station: 'drywall', lot: 'L-1', kind: 'wallboard' }, 'drywall-lead');
+    small.clock.now += 2 * 86_400_000;
     expect((await section(WET, 'drywall')).lots).toStrictEqual([
       { lot: 'L-1', kind: 'wallboard', usable: false },
     ]);
     expect((await section(WET, 'floor')).lots).toStrictEqual([]);
+  });
+
+  it('names the places to count at, drawn by lot for the serial, and what the work is built by', async () => {
+    const cardOf = async (serial: string, operation: string) =>
+      (await section(serial, 'all')).operations.find((card) => card.operation === operation);
+    const [wet, dry] = [await cardOf(WET, 'decked'), await cardOf(DRY, 'decked')];
+    const placesOf = (card: typeof wet) =>
+      card?.values.find(({ characteristic }) => characteristic === 'edge-spacing')?.lookAt?.en ?? '';
+    expect(placesOf(wet).split(', ')).toHaveLength(3);
+    expect(placesOf(await cardOf(WET, 'decked'))).toBe(placesOf(wet));
+    expect(placesOf(dry)).not.toBe(placesOf(wet));
+    expect((await cardOf(WET, 'wired'))?.builtBy).toBe('QAM 4.3 (invented) · E-101');
+    expect(await cardOf(WET, 'decked')).not.toHaveProperty('builtBy');
   });
 
   it('is a home at its site when asked for by the home’s serial', async () => {

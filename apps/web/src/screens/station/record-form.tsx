@@ -136,13 +136,18 @@ const More = (props: PartProps): ReactNode => {
 
 export const Caution = ({ card }: { readonly card: Card }): ReactNode => {
   const { t, say } = useSpeech();
-  return card.caution === null ? null : (
-    <p className="notice due">
-      <Mark name="note" size={32} />
-      <span className="grow">
-        <strong>{t('caution')}</strong> {say(card.caution)}
-      </span>
-    </p>
+  return (
+    <>
+      {card.caution !== null && (
+        <p className="notice due">
+          <Mark name="note" size={32} />
+          <span className="grow">
+            <strong>{t('caution')}</strong> {say(card.caution)}
+          </span>
+        </p>
+      )}
+      {card.builtBy !== undefined && <p className="quiet">{card.builtBy}</p>}
+    </>
   );
 };
 

@@ -177,6 +177,7 @@ export const ValueEntry = (props: Props): ReactNode => {
       <p className="value-required">
         {say(asked.requiredSays)}
         {asked.worstOf > 1 && <span className="quiet"> {t('value.worst-of', { count: asked.worstOf })}</span>}
+        {asked.lookAt !== undefined && <strong> {say(asked.lookAt)}</strong>}
       </p>
       {control(props)}
       <div className="row spread">
