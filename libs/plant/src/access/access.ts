@@ -1,12 +1,6 @@
 import type { SignInMeans } from '@libs/record';
 import type { AccessNotes } from './access-notes';
-import { accessNotes } from './access-notes';
-import type { AccessRows, Holder, SecretRow } from './access-rows';
-import { holding } from './holding';
-import { known } from './known';
-import type { GuessCost } from './secret';
-import { GUESS_COST } from './secret';
-import { signingIn } from './signing-in';
+import type { Holder, SecretRow } from './access-rows';
 
 export type SignIn =
   | { readonly ok: true; readonly session: string; readonly expiresAt: number }
@@ -46,22 +40,4 @@ export type Access = {
   readonly whoIs: (tokenOrSession: string) => Promise<Holder | undefined>;
   readonly notes: AccessNotes;
   readonly close: () => Promise<void>;
-};
-
-export const accessOver = (
-  rows: AccessRows,
-  now: () => number = Date.now,
-  cost: GuessCost = GUESS_COST,
-): Access => {
-  const notes = accessNotes(rows, now);
-  const door = { rows, now, cost, notes, cache: known() };
-  return {
-    ...signingIn(door),
-    ...holding(door),
-    notes,
-    close: async () => {
-      await notes.settle(true);
-      await rows.close();
-    },
-  };
 };

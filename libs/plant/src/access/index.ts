@@ -1,5 +1,5 @@
 export type { Access, Listed, SignIn, SignInOffer } from './access';
-export { accessOver } from './access';
+export { accessOver } from './access-over';
 export type { AccessRows, GuessableRow, Holder, SecretRow } from './access-rows';
 export type { GuessCost } from './secret';
 export type { AccessPlace } from './typeorm/open-access';

@@ -1,4 +1,3 @@
-import type { AnswerOf } from '@libs/contracts';
 import { useState } from 'react';
 import type { ReactNode } from 'react';
 import { ask } from '../../api/client';
@@ -6,10 +5,10 @@ import type { Trouble } from '../../api/client';
 import { newKey } from '../../api/key';
 import { TroubleNotice } from '../../ui/trouble';
 import { useSpeech } from '../../words/words';
+import type { Person } from './person';
 import { PersonForm } from './person-form';
 import { PersonList } from './person-list';
 
-export type Person = AnswerOf<'people'>['people'][number];
 type Props = { readonly people: readonly Person[]; readonly changed: () => void };
 
 /** A PIN is in clear once, here; whoever closes this has to give a new one. */

@@ -7,7 +7,7 @@ import { useSignedIn } from '../../session/session';
 import { TroubleNotice } from '../../ui/trouble';
 import { useSpeech } from '../../words/words';
 import { roleWord } from '../sign-in/roles';
-import type { Person } from './people';
+import type { Person } from './person';
 
 /** What people may be; a program gets a token instead. The server has the last word. */
 const ROLES = [

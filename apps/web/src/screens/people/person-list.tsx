@@ -3,7 +3,7 @@ import type { ReactNode } from 'react';
 import { useSignedIn } from '../../session/session';
 import { useSpeech } from '../../words/words';
 import { roleWord } from '../sign-in/roles';
-import type { Person } from './people';
+import type { Person } from './person';
 
 type Acts = {
   readonly edit: (person: Person) => void;

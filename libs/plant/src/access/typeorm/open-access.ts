@@ -1,7 +1,7 @@
 import { QUIET_DRIVER } from '@libs/ledger/typeorm';
 import { DataSource } from 'typeorm';
 import type { Access } from '../access';
-import { accessOver } from '../access';
+import { accessOver } from '../access-over';
 import type { AccessRows } from '../access-rows';
 import type { GuessCost } from '../secret';
 import { accessTables } from './access-tables';
