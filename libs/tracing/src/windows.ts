@@ -61,13 +61,13 @@ const byWeight = (stretches: readonly Stretch[]): readonly Stretch[] =>
 
 const weightOf = ({ prior, logRatios }: Stretch): number => prior + logSum(logRatios);
 
-/** Every run of slices that starts and ends with a claim, but for the whole time. Short ones are held likelier. */
+/** Every run of slices that starts and ends with a claim, but for the whole time. Every length is held as likely as every other. */
 const allStretches = (
   slices: readonly Slice[],
   bySlice: readonly (readonly number[])[],
   association: Association,
 ): readonly Stretch[] => {
-  const scale = logSum(slices.map((_, at) => -Math.log(at + 1)));
+  const scale = Math.log(slices.length);
   const stretches: Stretch[] = [];
   for (let from = 0; from < slices.length; from++) {
     const cells = new Map<number, { stratum: number; units: number; partly: number }>();
@@ -80,7 +80,7 @@ const allStretches = (
       stretches.push({
         from,
         to,
-        prior: -Math.log(length) - scale - Math.log(slices.length - length + 1),
+        prior: -scale - Math.log(slices.length - length + 1),
         logRatios: association.quick({ cells: [...cells.values()], claimed: places, partly: [] }),
       });
     }
