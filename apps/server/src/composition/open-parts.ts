@@ -1,7 +1,9 @@
 import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
 import type { Access, AccessLog, Plant } from '@libs/plant';
 import { accessOver, dataFolder, openAccessLog, openAccessRows, openPlantAt } from '@libs/plant';
 import type { Log } from '../http/log';
+import { publishCheckpoints } from './checkpoint-schedule';
 import type { Settings } from './settings';
 
 export type OpenParts = {
@@ -32,6 +34,8 @@ export const openParts = async (settings: Settings, log: Log): Promise<OpenParts
       name: 'Studbook',
     });
     opened.push(() => plant.close());
+    const stopPublishing = publishCheckpoints(plant, join(data, 'checkpoints'), log);
+    opened.push(() => Promise.resolve().then(stopPublishing));
 
     const rows = await openAccessRows(
       databaseUrl === null ? { sqlite: files.access } : { postgres: databaseUrl },

@@ -54,15 +54,18 @@ export type PageRead = EventPage | 'odd' | undefined;
 
 export const eventPage = async (sql: Sql, after: number, upTo: number): Promise<PageRead> => {
   const [row] = await sql.query<Row>(sql.dialect === 'sqlite' ? SQLITE : POSTGRES, [after, upTo]);
-  if (row?.bodies === null || row?.bodies === undefined) return undefined;
+  if (row === undefined || row.bodies === null) return undefined;
 
   const bodies = typeof row.bodies === 'string' ? Buffer.from(row.bodies) : row.bodies;
+  return pageOf({ ...row, bodies });
+};
+
+const pageOf = (row: Row & { readonly bodies: Buffer }): EventPage | 'odd' => {
   const leaves = Buffer.from(row.leaves ?? []);
   const columns = columnsOf(row);
-  const cuts = cutsOf(bodies, columns.length);
-  return cuts === undefined || leaves.length !== columns.length * HASH_BYTES || !isOneEach(row, columns)
-    ? 'odd'
-    : { bodies, cuts, leaves, columns };
+  const cuts = cutsOf(row.bodies, columns.length);
+  if (cuts === undefined || leaves.length !== columns.length * HASH_BYTES) return 'odd';
+  return isOneEach(row, columns) ? { bodies: row.bodies, cuts, leaves, columns } : 'odd';
 };
 
 const columnsOf = ({ positions, versions, streams }: Row): readonly Column[] => {
