@@ -7,6 +7,9 @@ import {
   limitFor,
   mostWithoutAlarm,
   resumeInspection,
+  RULE_SET_RUN_LENGTHS,
+  RULE_SETS,
+  ruleRunLength,
   runUnitCusum,
   startInspection,
   unitChartFor,
@@ -91,6 +94,12 @@ describe('the unit-by-unit chart', () => {
     // Binomial of 40 at 5 %: P(X > 6) = 0.00338, P(X > 5) = 0.0139 (recomputed by hand from the distribution).
     expect(mostWithoutAlarm(40, 0.05, 0.004)).toBe(6);
     expect(mostWithoutAlarm(40, 0.05, 0.014)).toBe(5);
+  });
+});
+
+describe('what run rules cost (Champ and Woodall 1987 print 91.75 for the four of Western Electric)', () => {
+  it.each(['few-counts', 'western-electric'] as const)('%s: as worked out', (set) => {
+    expect(ruleRunLength(RULE_SETS[set])).toBeCloseTo(RULE_SET_RUN_LENGTHS[set] ?? NaN, 2);
   });
 });
 

@@ -93,41 +93,43 @@ describe('a station that gets worse', () => {
   it('raises an alarm that says since when, and waits for a cause', async () => {
     const small = await openSmallPlant();
     try {
-      // Serials of a plant with one station's worth of history: good for twenty days, then bad.
-      for (let home = 0; home < 45; home += 1) {
-        const ids = await homeOf(small, home);
-        for (const serial of ids) {
-          await small.tell('start', { serial, at: 'chassis' });
-          await small.tell('move', { serial, to: FLOOR });
-          if (home >= 30) {
-            const defect = { component: 'deck', symptom: 'loose', foundAt: FLOOR, operation: 'decked' };
-            await small.tell('defect', { serial, ...defect }, 'inspector');
-          }
-          await small.tell('move', { serial, to: 'wall-set' });
-        }
-        small.clock.now += 86_400_000;
-      }
+      // Good for thirty days, then bad.
+      for (let home = 0; home < 45; home += 1) await homeThroughFloor(small, home, home >= 30);
       const span = { from: '2026-03-01', to: '2026-04-20' };
       const { unit } = await small.plant.asks.stationChart(FLOOR, span);
-      const [alarm] = unit?.alarms ?? [];
-      expect(alarm?.change).toMatchObject({ since: '2026-04-01', before: { count: 0 } });
-      expect(alarm?.acknowledged).toBeNull();
+      const alarm = firstOf(unit?.alarms);
+      expect(alarm.change).toMatchObject({ since: '2026-04-01', before: { count: 0 } });
+      expect(alarm.acknowledged).toBeNull();
 
-      const body = { day: alarm?.day ?? '', note: 'Worn gauge' };
+      const body = { day: alarm.day, note: 'Worn gauge' };
       await small.tell('acknowledgement', body, 'manager', { params: { station: FLOOR } });
       const again = await small.plant.asks.signals(span);
       const floor = again.stations.find(({ station }) => station === FLOOR);
       expect(floor?.alarm).not.toBeNull();
-      const told = (await small.plant.asks.stationChart(FLOOR, span)).unit?.alarms[0]?.acknowledged;
-      expect(told).toMatchObject({ note: 'Worn gauge' });
+      const told = firstOf((await small.plant.asks.stationChart(FLOOR, span)).unit?.alarms);
+      expect(told.acknowledged).toMatchObject({ note: 'Worn gauge' });
     } finally {
       await small.clear();
     }
   });
 });
 
-const homeOf = async (small: SmallPlant, home: number): Promise<readonly string[]> => {
+/** Two sections a day through the station, each with a defect or none. */
+const homeThroughFloor = async (small: SmallPlant, home: number, isBad: boolean): Promise<void> => {
   const name = `26-${String(1000 + home)}`;
+  const defect = { component: 'deck', symptom: 'loose', foundAt: FLOOR, operation: 'decked' };
   await orderDouble(small, name);
-  return [`${name}A`, `${name}B`];
+  for (const serial of [`${name}A`, `${name}B`]) {
+    await small.tell('start', { serial, at: 'chassis' });
+    await small.tell('move', { serial, to: FLOOR });
+    if (isBad) await small.tell('defect', { serial, ...defect }, 'inspector');
+    await small.tell('move', { serial, to: 'wall-set' });
+  }
+  small.clock.now += 86_400_000;
+};
+
+const firstOf = <T>(list: readonly T[] | undefined): T => {
+  const [first] = list ?? [];
+  if (first === undefined) throw new Error('There is none');
+  return first;
 };

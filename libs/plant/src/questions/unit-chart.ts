@@ -3,14 +3,13 @@ import {
   cautiousShare,
   changeBefore,
   DEFAULT_BUDGET,
-  ruleRunLength,
-  RULE_SETS,
+  RULE_SET_RUN_LENGTHS,
   runUnitCusum,
   unitChartFor,
   wilson,
   workdaysBetween,
 } from '@libs/quality';
-import type { Rate } from '@libs/quality';
+import type { Rate, UnitChartPlan } from '@libs/quality';
 import { CHART } from '@libs/record';
 import type { ChartState } from '@libs/record';
 import type { Days, StationDay } from '@libs/views';
@@ -41,19 +40,24 @@ export const budgetOf = async ({ ledger }: Asked, charts: number): Promise<Budge
     charts,
     workdaysBetween: charts === 0 ? 0 : workdaysBetween({ falseAlarmsPerMonth, charts }),
     rules,
-    pointsBetween: pointsBetween(rules),
+    pointsBetween: RULE_SET_RUN_LENGTHS[rules],
   };
 };
 
-const KNOWN_LENGTHS = new Map<string, number>();
+/** Plans by what they are built on: a station that all but never fails takes a tenth of a second to work out. */
+const KNOWN_PLANS = new Map<string, UnitChartPlan>();
+const PLANS_KEPT = 2_000;
 
-/** Worked out once: it takes a second. Nelson's rules look at trends, which this does not reach. */
-const pointsBetween = (rules: Budget['rules']): number | null => {
-  if (rules === 'nelson') return null;
-  const known = KNOWN_LENGTHS.get(rules) ?? ruleRunLength(RULE_SETS[rules]);
-  KNOWN_LENGTHS.set(rules, known);
+const knownPlan = (usual: number, unitsPerDay: number, budget: Budget): UnitChartPlan => {
+  const key = [usual, unitsPerDay, budget.workdaysBetween].join(' ');
+  const known = KNOWN_PLANS.get(key) ?? unitChartFor({ usual, unitsPerDay }, budget);
+  if (KNOWN_PLANS.size >= PLANS_KEPT) KNOWN_PLANS.clear();
+  KNOWN_PLANS.set(key, known);
   return known;
 };
+
+/** Three digits, rounded up: cautious, and the same plan serves until something changes. */
+const roundedUp = (share: number): number => Math.ceil(share * 1_000) / 1_000;
 
 /** What a station's chart is worked out from: its sections in order, a mark each, and how many left on which day. */
 export type UnitRun = {
@@ -70,9 +74,8 @@ export const planOf = ({ days, chart }: UnitRun, budget: Budget): UnitPlan | nul
 
   const baseline = baselineOf(days, chart, last.day);
   const { count, of } = baseline.counted;
-  const usual = cautiousShare(count, of);
-  const plan = unitChartFor({ usual, unitsPerDay: unitsPerDay(days) }, budget);
-  return { ...plan, baseline };
+  const usual = roundedUp(cautiousShare(count, of));
+  return { ...knownPlan(usual, Math.ceil(unitsPerDay(days)), budget), baseline };
 };
 
 const baselineOf = (days: UnitRun['days'], { baselines }: ChartState, last: string): UnitPlan['baseline'] => {

@@ -1,6 +1,6 @@
 import { normalCdf, normalUpperTail } from '../distributions';
 import { longestWindow, runSignals } from './run-rules';
-import type { RunRule } from './run-rules';
+import type { RuleSet, RunRule } from './run-rules';
 
 /**
  * Points, on average, between two false signals when these rules are read together on normal data: what a set of rules
@@ -83,4 +83,14 @@ const faded = (z: number, age: number, inRun: boolean): number => {
   if (size > 2 && age <= 2) return z;
   if (size > 1 && age <= 4) return Math.sign(z) * 1.5;
   return inRun ? Math.sign(z) * 0.5 : FADED;
+};
+
+/**
+ * What the sets cost, worked out beforehand by `ruleRunLength` since that takes a second; a test holds them to it.
+ * Nelson's look at trends, which it does not reach.
+ */
+export const RULE_SET_RUN_LENGTHS: Readonly<Record<RuleSet, number | null>> = {
+  'few-counts': 152.73,
+  'western-electric': 91.75,
+  nelson: null,
 };
