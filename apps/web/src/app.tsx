@@ -33,6 +33,12 @@ const PeopleScreen = lazy(() =>
 const AuditScreen = lazy(() =>
   import('./screens/audit/audit-screen').then((m) => ({ default: m.AuditScreen })),
 );
+const RulebookScreen = lazy(() =>
+  import('./screens/rulebook/rulebook-screen').then((m) => ({ default: m.RulebookScreen })),
+);
+const TravelerScreen = lazy(() =>
+  import('./screens/traveler/traveler-screen').then((m) => ({ default: m.TravelerScreen })),
+);
 const SetupScreen = lazy(() =>
   import('./screens/setup/setup-screen').then((m) => ({ default: m.SetupScreen })),
 );
@@ -75,6 +81,8 @@ const SCREENS: { readonly [S in Place['screen']]: (place: At<S>) => ReactNode } 
   audit: () => <AuditScreen />,
   verify: () => <VerifyScreen />,
   people: () => <PeopleScreen />,
+  rulebook: ({ part }) => <RulebookScreen part={part} />,
+  traveler: ({ serial }) => <TravelerScreen key={serial} serial={serial} />,
   quality: () => <QualityScreen />,
   'station-quality': ({ station }) => <StationQualityScreen key={station} station={station} />,
   home: ({ serial }) => <HomeScreen serial={serial} />,
@@ -133,6 +141,8 @@ const TITLES: Readonly<Record<Place['screen'], WordKey>> = {
   quality: 'nav.quality',
   'station-quality': 'nav.quality',
   people: 'nav.people',
+  rulebook: 'nav.rulebook',
+  traveler: 'nav.traveler',
   audit: 'nav.audit',
   verify: 'nav.verify',
   home: 'nav.homes',

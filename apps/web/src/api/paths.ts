@@ -100,6 +100,19 @@ export const PATHS = {
   baseline: 'POST /api/quality/stations/{station}/baselines',
   acknowledgement: 'POST /api/quality/stations/{station}/acknowledgements',
   alarmBudget: 'POST /api/quality/budget',
+  rulebook: 'GET /api/rulebook',
+  rulebookFiles: 'GET /api/rulebook/files',
+  nuisance: 'GET /api/rulebook/nuisance',
+  examination: 'POST /api/rulebook/examination',
+  proposalExamination: 'GET /api/rulebook/examination',
+  proposals: 'GET /api/rulebook/proposals',
+  proposal: 'POST /api/rulebook/proposals',
+  approval: 'POST /api/rulebook/proposals/{proposal}/approval',
+  proposalReturn: 'POST /api/rulebook/proposals/{proposal}/return',
+  retroCheck: 'GET /api/rulebook/retro-check',
+  revisionPreview: 'GET /api/homes/{serial}/revision',
+  revisionApplication: 'POST /api/homes/{serial}/revision',
+  buildPlan: 'GET /api/sections/{serial}/build-plan',
 } as const satisfies { readonly [N in RouteName]?: string };
 
 /** The routes a browser uses; the contract has more. */

@@ -20,6 +20,9 @@ export const places = {
   sharing: (serial: string, operation: string, defect: string) =>
     `/containment?${new URLSearchParams({ serial, operation, defect }).toString()}`,
   tag: (serial: string, hold: string) => `/tag/${encodeURIComponent(serial)}/${encodeURIComponent(hold)}`,
+  rulebook: '/rulebook',
+  rulebookPart: (part: string) => `/rulebook/${part}`,
+  traveler: (serial: string) => `/traveler/${encodeURIComponent(serial)}`,
   homes: '/home',
   home: (serial: string) => `/home/${encodeURIComponent(serial)}`,
   station: (id: string) => `/station/${encodeURIComponent(id)}`,
@@ -35,6 +38,8 @@ export type Place =
     }
   | { readonly screen: 'station-quality'; readonly station: string }
   | { readonly screen: 'release'; readonly serial: string | null }
+  | { readonly screen: 'rulebook'; readonly part: string | null }
+  | { readonly screen: 'traveler'; readonly serial: string }
   | { readonly screen: 'tag'; readonly serial: string; readonly hold: string }
   | { readonly screen: 'home'; readonly serial: string | null }
   | { readonly screen: 'station'; readonly station: string; readonly serial: string | null }
@@ -65,6 +70,8 @@ const READ: { readonly [first: string]: Read } = {
   station: (station, serial) =>
     station ? { screen: 'station', station, serial: serial || null } : undefined,
   quality: (station) => (station ? { screen: 'station-quality', station } : undefined),
+  rulebook: (part) => ({ screen: 'rulebook', part: part || null }),
+  traveler: (serial) => (serial ? { screen: 'traveler', serial } : undefined),
   release: (serial) => ({ screen: 'release', serial: serial || null }),
   tag: (serial, hold) => (serial && hold ? { screen: 'tag', serial, hold } : undefined),
   agency: (part) => (part === 'report' ? { screen: 'agency-report' } : undefined),

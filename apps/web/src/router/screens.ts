@@ -102,6 +102,13 @@ export const SCREENS: readonly ScreenEntry[] = [
     first: ['quality-manager'],
   },
   {
+    screen: 'rulebook',
+    to: places.rulebook,
+    title: 'nav.rulebook',
+    says: 'start.rulebook',
+    first: ['administrator'],
+  },
+  {
     screen: 'people',
     to: places.people,
     title: 'nav.people',

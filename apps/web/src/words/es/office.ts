@@ -6,6 +6,7 @@ import line from './line.json';
 import people from './people.json';
 import quality from './quality.json';
 import release from './release.json';
+import rulebook from './rulebook.json';
 import verify from './verify.json';
 
 /** What the other screens say besides, a file an area. */
@@ -18,5 +19,6 @@ export const officeWords = {
   ...people,
   ...quality,
   ...release,
+  ...rulebook,
   ...verify,
 };

@@ -1,0 +1,4 @@
+import type { AnswerOf } from '@libs/contracts';
+
+export type Book = AnswerOf<'rulebook'>;
+export type BookOperation = Book['operations'][number];
