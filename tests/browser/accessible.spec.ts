@@ -79,6 +79,15 @@ describeInBrowser('by WCAG 2.2 as axe-core reads it', (found) => {
       '/quality',
       '/home',
       '/home/T-500',
+      '/holds',
+      '/defects',
+      '/release',
+      '/release/T-500A',
+      '/agency',
+      '/agency/report?month=2026-11',
+      '/containment',
+      '/containment?serial=T-500A&operation=wired&defect=none',
+      '/site',
       '/station/drywall/NOBODY',
     ])('nothing stands in the way of %s', async (path) => {
       await page.goto(`${plant.address}${path}`);

@@ -21,12 +21,13 @@ export const sharingQuestion =
 
     const facts = doneOf(failing, operation);
     const cards = (await asked.views.cards(IN_THE_PLANT)).filter((card) => card.serial !== serial);
-    const sections: Sharing['sections'] = [];
-    for (const card of cards) {
-      const unit = await asked.ledger.state(SECTION, card.serial);
-      const shares = sharedBy(facts, doneOf(unit, operation), span);
-      if (shares.length > 0) sections.push(row(card, unit, { operation, shares }, asked));
-    }
+    // The writer has those at work at hand; the others are read side by side.
+    const units = await Promise.all(cards.map((card) => asked.ledger.state(SECTION, card.serial)));
+    const sections = cards.flatMap((card, index) => {
+      const unit = units[index];
+      const shares = unit === undefined ? [] : sharedBy(facts, doneOf(unit, operation), span);
+      return unit === undefined || shares.length === 0 ? [] : [row(card, unit, { operation, shares }, asked)];
+    });
     const { crew, at, lots, instrument, model } = facts;
     return {
       serial,
