@@ -7,7 +7,7 @@ import type { Sayings } from './saying';
 import { holdSays } from './hold-says';
 import type { Names } from './names';
 import type { Fill } from './say';
-import { isKey, say } from './say';
+import { isKey, joined, say } from './say';
 
 /** Defects, holds and their way out. */
 export const defectEvents: Sayings = {
@@ -25,18 +25,25 @@ export const defectEvents: Sayings = {
     ),
   DefectClosed: (data, names) =>
     say(howOf('event.DefectClosed', data, 'event.DefectClosed.signed'), onDefect(data, names)),
-  HoldPlaced: (data, names) =>
-    holdSays(
-      {
-        reason: textIn(data, 'reason'),
-        operation: textOrNull(data, 'operation'),
-        characteristic: textOrNull(data, 'characteristic'),
-        defect: textOrNull(data, 'defect'),
-      },
-      names,
-    ),
-  HoldReleased: (data) => say(howOf('event.HoldReleased', data, 'event.HoldReleased.decided')),
+  HoldPlaced: (data, names) => saidHold(data, names),
+  HoldReleased: (data, names) => {
+    const released = say(howOf('event.HoldReleased', data, 'event.HoldReleased.decided'));
+    const hold = names.hold?.(textIn(data, 'hold'));
+    return hold === undefined ? released : joined([released, hold], ' ');
+  },
 };
+
+/** What a hold is for. */
+export const saidHold = (data: EventData, names: Names): Words =>
+  holdSays(
+    {
+      reason: textIn(data, 'reason'),
+      operation: textOrNull(data, 'operation'),
+      characteristic: textOrNull(data, 'characteristic'),
+      defect: textOrNull(data, 'defect'),
+    },
+    names,
+  );
 
 const howOf = (prefix: string, data: EventData, otherwise: Key): Key => {
   const key = `${prefix}.${textIn(data, 'how')}`;

@@ -1,5 +1,5 @@
 import type { Words } from '@libs/judge';
-import { saidDefect } from './defect-events';
+import { saidDefect, saidHold } from './defect-events';
 import type { EventData } from './event-data';
 import { textIn } from './event-data';
 import type { Names } from './names';
@@ -10,8 +10,10 @@ export const knowingDefects = (
   history: Iterable<{ readonly type: string; readonly data: EventData }>,
 ): Names => {
   const said = new Map<string, Words>();
+  const held = new Map<string, Words>();
   for (const { type, data } of history) {
     if (type === 'DefectRecorded') said.set(textIn(data, 'defect'), saidDefect(data, names));
+    if (type === 'HoldPlaced') held.set(textIn(data, 'hold'), saidHold(data, names));
   }
-  return { ...names, defect: (id) => said.get(id) };
+  return { ...names, defect: (id) => said.get(id), hold: (id) => held.get(id) };
 };

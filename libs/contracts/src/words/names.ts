@@ -20,6 +20,8 @@ export type Names = {
   readonly designFact?: (attribute: string, value: string) => Words | undefined;
   /** What a defect is, by its id, where the reader has its history at hand. */
   readonly defect?: (id: string) => Words | undefined;
+  /** What a hold is for, likewise. */
+  readonly hold?: (id: string) => Words | undefined;
 };
 
 type Named = { readonly id: string; readonly name: Words };

@@ -49,8 +49,8 @@ const asItHappened = (a: Envelope, b: Envelope): number =>
 /** An event about a defect has only its id: what it is stands earlier in the same history. */
 const withDefects = (names: Asked['names'], events: readonly Envelope[]): Asked['names'] => {
   const told = events.map(({ schema, data }) => ({ type: typeOf(schema), data }));
-  const { defect } = knowingDefects(names.current(), told);
-  return { ...names, ofRevision: (revision) => ({ ...names.ofRevision(revision), defect }) };
+  const { defect, hold } = knowingDefects(names.current(), told);
+  return { ...names, ofRevision: (revision) => ({ ...names.ofRevision(revision), defect, hold }) };
 };
 
 /** Positions of the events that mend an event, by its position. */
