@@ -146,7 +146,7 @@ describe('a demonstration plant in a folder that somebody has begun to use', () 
   afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
   it('takes the place of a ledger with nothing in it, and leaves tokens as they were', async () => {
-    expect(await studbook('rebuild', '--data', data(), '--json')).toMatchObject({ code: 0 });
+    await (await openAt()).close();
     const token = (
       await studbook('token', '--role', 'machine', '--name', 'gauge', '--data', data())
     ).stdout.trim();
@@ -161,6 +161,41 @@ describe('a demonstration plant in a folder that somebody has begun to use', () 
       await access.close();
     }
     expect((await studbook('history', 'H26-1001-A', '--data', data())).code).toBe(0);
+  });
+});
+
+describe('a command about a plant that is not there', () => {
+  beforeEach(() => {
+    folder = newFolder();
+  });
+  afterEach(() => rmSync(folder, { recursive: true, force: true }));
+
+  it.each([['rebuild'], ['token', '--role', 'auditor', '--name', 'audit']])(
+    '%s says so and makes none',
+    async (...words) => {
+      const run = await studbook(...words, '--data', data());
+      expect([run.code, run.stderr]).toStrictEqual([1, expect.stringContaining('holds no plant')]);
+      expect(existsSync(data())).toBe(false);
+    },
+  );
+
+  it('import leaves none behind when its file or its mapping is of no use', async () => {
+    const log = join(folder, 'log.csv');
+    const mapping = join(folder, 'log.yaml');
+    writeFileSync(log, 'serial,step,end\nP-1,turn,2026-03-02\n');
+    writeFileSync(mapping, 'serial: serial\noperation: stage\ntime: end\n');
+    const runs = [
+      await studbook('import', log, '--mapping', mapping, '--data', data()),
+      await studbook('import', log, '--mapping', join(folder, 'none.yaml'), '--data', data()),
+      await studbook('import', folder, '--data', data()),
+    ];
+    expect(runs.map(({ code }) => code)).toStrictEqual([1, 1, 1]);
+    expect(runs.map(({ stderr }) => stderr)).toStrictEqual([
+      expect.stringContaining('there is no column "stage"'),
+      expect.stringContaining('there is no such file'),
+      expect.stringContaining('is a folder'),
+    ]);
+    expect(existsSync(data())).toBe(false);
   });
 });
 
@@ -278,6 +313,10 @@ describe('the help', () => {
       expect(stdout).toMatch(new RegExp(`Examples?:[^]*studbook ${name}`));
     },
   );
+
+  it('has a version', async () => {
+    expect((await studbook('--version')).stdout).toMatch(/^\d+\.\d+\.\d+\n$/);
+  });
 
   it('says what the exit codes mean', async () => {
     expect((await studbook('--help')).stdout).toContain('Exit codes: 0 done, 1 failed');

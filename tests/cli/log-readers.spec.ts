@@ -55,8 +55,23 @@ describe('reading a log in CSV, by the rules of RFC 4180 section 2', () => {
     ]);
   });
 
-  it('names file and line of a quote that never ends, and of a column that stands twice', async () => {
-    await expect(csv('a,b\n1,"2\n3,4\n')).rejects.toThrow(/log\.csv, line \d+: .*[Qq]uote/);
+  it('refuses the row that opens a quote and never closes it, and takes those above and below', async () => {
+    const rows = await csv('a,b\n0,1\n1,"2\n3,4\n5,"6 7"\n');
+    expect(rows.map(({ line, broken }) => [line, broken !== undefined])).toStrictEqual([
+      [2, false],
+      [3, true],
+      [4, false],
+      [5, false],
+    ]);
+    expect(rows[3]?.fields).toStrictEqual({ a: '5', b: '6 7' });
+  });
+
+  it('refuses it too where a quote further down closes it', async () => {
+    const rows = await csv('a,b\n1,"2\n3,4\n5,",9\n6,7\n');
+    expect(rows.filter(({ broken }) => broken === undefined).map(({ line }) => line)).toStrictEqual([3, 5]);
+  });
+
+  it('names file and line of a column that stands twice', async () => {
     await expect(csv('a,a\n1,2\n')).rejects.toThrow(/line 1: column "a" stands twice/);
     await expect(csv('')).rejects.toThrow(/the file is empty/);
   });

@@ -1,6 +1,7 @@
 #!/usr/bin/env node
 import 'reflect-metadata';
 import { Command } from 'commander';
+import { version } from '../../../package.json';
 import { checkpointCommand } from './commands/checkpoint';
 import { demoCommand } from './commands/demo';
 import { exportCommand } from './commands/export';
@@ -19,6 +20,7 @@ import { EXIT } from './exit-code';
 
 const program = new Command('studbook')
   .description('The record of how each home was built.')
+  .version(version)
   .addCommand(serveCommand())
   .addCommand(demoCommand())
   .addCommand(issueCommand())

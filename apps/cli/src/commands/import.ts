@@ -1,8 +1,9 @@
-import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, statSync, writeFileSync } from 'node:fs';
 import { extname, join, resolve } from 'node:path';
 import type { Plant } from '@libs/plant';
 import { Command } from 'commander';
 import { isKeyReused } from '../composition/open-plant';
+import { unlessTold } from '../composition/new-plant';
 import { tellMuch } from '../composition/tell-much';
 import { EXIT, Usable } from '../exit-code';
 import { importCommands } from '../import/import-commands';
@@ -29,17 +30,33 @@ export const importCommand = (): Command =>
     .addOption(jsonOption())
     .addHelpText('after', HELP)
     .action(async (file: string, options: ImportOptions) => {
-      if (!existsSync(file)) throw new Usable(`${file}: there is no such file.`);
+      assertFile(file);
 
       const progress = progressTo(process.stderr);
-      const summary = await tellMuch(
-        { folder: folderOf(options) },
-        (plant) => importInto(plant, resolve(file), { ...options, progress }),
-        (position, head) => progress.at(position, head, 'Views caught up'),
+      const folder = folderOf(options);
+      const summary = await unlessTold(folder, (told) =>
+        tellMuch(
+          { folder },
+          async (plant) => {
+            const before = await plant.head();
+            const done = await importInto(plant, resolve(file), { ...options, progress }).finally(
+              async () => {
+                if ((await plant.head()) > 0) told();
+              },
+            );
+            return { ...done, added: done.position - before };
+          },
+          (position, head) => progress.at(position, head, 'Views caught up'),
+        ),
       );
       progress.end();
       tell(summary, options.json);
     });
+
+const assertFile = (file: string): void => {
+  if (!existsSync(file)) throw new Usable(`${file}: there is no such file.`);
+  if (!statSync(file).isFile()) throw new Usable(`${file} is a folder; name the file to import.`);
+};
 
 type Wish = ImportOptions & { readonly progress: Progress };
 
@@ -59,7 +76,7 @@ const importInto = (
         writeRulebook: (files) => writeFiles(writeRulebook, files),
       });
 
-const tell = (summary: ImportSummary, json: boolean): void => {
+const tell = (summary: ImportSummary & { readonly added: number }, json: boolean): void => {
   if (json) printJson(summary);
   else print(summaryText(summary));
   process.exitCode = summary.refused > 0 ? EXIT.someRefused : EXIT.done;

@@ -1,5 +1,5 @@
 import { Command } from 'commander';
-import { writePlant } from '../composition/open-plant';
+import { assertPlant, writePlant } from '../composition/open-plant';
 import { dataOption, folderOf, jsonOption } from '../options';
 import type { DataOptions } from '../options';
 import { print, printJson } from '../print';
@@ -20,6 +20,7 @@ Example:
   studbook rebuild --data /srv/plant`,
     )
     .action(async (options: DataOptions) => {
+      assertPlant(folderOf(options));
       const progress = progressTo(process.stderr);
       const position = await writePlant(folderOf(options), async (plant) => {
         await plant.rebuild((at, head) => progress.at(at, head, 'Events read'));

@@ -1,6 +1,6 @@
 import { ROLES } from '@libs/contracts';
 import { Command, Option } from 'commander';
-import { withAccess } from '../composition/open-plant';
+import { assertPlant, withAccess } from '../composition/open-plant';
 import { dataOption, folderOf, jsonOption } from '../options';
 import type { DataOptions } from '../options';
 import { print, printJson } from '../print';
@@ -24,6 +24,7 @@ Examples:
 Only a hash of it is kept: whoever loses it makes another. A running server knows it at once.`,
     )
     .action(async (options: DataOptions & { readonly role: string; readonly name: string }) => {
+      assertPlant(folderOf(options));
       const { role, name } = options;
       const made = await withAccess(folderOf(options), (access) =>
         access.makeToken({ role, name }, 'office'),

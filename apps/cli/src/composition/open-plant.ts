@@ -1,9 +1,16 @@
-import { mkdirSync } from 'node:fs';
+import { existsSync, mkdirSync } from 'node:fs';
 import { KeyReused } from '@libs/ledger';
 import { dataFolder, openAccess, openPlantAt } from '@libs/plant';
 import type { Access, Plant } from '@libs/plant';
+import { Usable } from '../exit-code';
 
 export const postgres = (): string | undefined => process.env['DATABASE_URL'] || undefined;
+
+/** Where there is no plant, nothing is made by looking after one. */
+export const assertPlant = (folder: string): void => {
+  if (postgres() !== undefined || existsSync(dataFolder(folder).ledger)) return;
+  throw new Usable(`${folder} holds no plant. Say where it lies with --data, or make one: studbook demo`);
+};
 
 /** Opens the plant for writing, as the server does. */
 export const openPlantIn = async (folder: string): Promise<Plant> => {

@@ -1,19 +1,15 @@
-import { existsSync } from 'node:fs';
 import { openKeyStore, sealingWith } from '@libs/ledger';
 import { readLedger } from '@libs/ledger/typeorm';
 import { dataFolder, openPlant, provingWith } from '@libs/plant';
 import type { Plant } from '@libs/plant';
 import { viewReader } from '@libs/views/typeorm';
-import { Usable } from '../exit-code';
-import { postgres } from './open-plant';
+import { assertPlant, postgres } from './open-plant';
 
 /** Only asks: the ledger's writer, most likely a running server, goes on undisturbed. */
 export const readPlant = async <T>(folder: string, ask: (plant: Plant) => Promise<T>): Promise<T> => {
   const files = dataFolder(folder);
   const url = postgres();
-  if (url === undefined && !existsSync(files.ledger)) {
-    throw new Usable(`${folder} holds no plant. Say where it lies with --data, or make one: studbook demo`);
-  }
+  assertPlant(folder);
   const ledger = await readLedger(url === undefined ? { file: files.ledger } : { url });
   try {
     const plant = await openPlant({

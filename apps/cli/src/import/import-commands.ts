@@ -95,10 +95,14 @@ const readLine = (text: string): ReadLine => {
   const json = parsed(text.replace(/^\uFEFF/, ''));
   if (!json.ok) return json;
   const read = CommandLine.safeParse(json.value);
-  return read.success
-    ? { ok: true, command: read.data }
-    : { ok: false, reason: z.prettifyError(read.error).replaceAll('\n', ' ') };
+  return read.success ? { ok: true, command: read.data } : { ok: false, reason: reasonIn(read.error) };
 };
+
+/** `body.serial: must be ...; ...`, in the words of the fields themselves. */
+const reasonIn = ({ issues }: z.ZodError): string =>
+  issues
+    .map(({ path, message }) => (path.length === 0 ? message : `${path.join('.')}: ${message}`))
+    .join('; ');
 
 const parsed = (
   text: string,

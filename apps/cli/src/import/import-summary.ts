@@ -10,11 +10,14 @@ export type ImportSummary = {
   readonly position: number;
 };
 
-export const summaryText = (summary: ImportSummary): string =>
+/** `added`: events that were not there before. */
+export const summaryText = (summary: ImportSummary & { readonly added: number }): string =>
   [
     `${summary.file}: ${summary.rows} rows, ${summary.taken} taken` +
       (summary.passedOver > 0 ? `, ${summary.passedOver} passed over` : '') +
       `, ${summary.refused} refused.`,
     ...(summary.rejectedFile === null ? [] : [`Refused rows, with line and reason: ${summary.rejectedFile}`]),
-    `The ledger stands at position ${summary.position}.`,
+    summary.added === 0
+      ? `Nothing new: what was taken was in the ledger already, at position ${summary.position}.`
+      : `The ledger stands at position ${summary.position}, ${summary.added} events more than before.`,
   ].join('\n');

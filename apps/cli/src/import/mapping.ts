@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { parse } from 'yaml';
 import { z } from 'zod';
 
@@ -66,6 +66,7 @@ export const readMapping = (file: string): Mapping => {
 };
 
 const parsed = (file: string): unknown => {
+  if (!existsSync(file)) throw new MappingWrong(file, ['there is no such file']);
   try {
     return parse(readFileSync(file, 'utf8'));
   } catch (error) {

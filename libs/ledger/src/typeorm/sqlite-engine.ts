@@ -79,7 +79,7 @@ const leaseOn = (writer: Sql, file: string): Lease => ({
     return row;
   },
   renewal: '',
-  release: '',
+  release: `, holder = 'nobody'`,
   renewEveryMs: undefined,
 });
 
