@@ -19,8 +19,7 @@ const yesNo = z.enum(['0', '1'], 'must be 0 or 1');
 const Environment = z.object({
   PORT: z
     .string()
-    .regex(/^\d{1,5}$/, 'must be a port number, 0 to 65535')
-    .refine((port) => Number(port) <= 65_535, 'must be a port number, 0 to 65535')
+    .refine((port) => /^\d{1,5}$/.test(port) && Number(port) <= 65_535, 'must be a port number, 0 to 65535')
     .default('3000'),
   HOST: z.string().default('127.0.0.1'),
   STUDBOOK_DATA: z.string().default('./data'),

@@ -79,12 +79,15 @@ const paramsOf = ({ path }: Route): z.ZodType =>
     ),
   );
 
+/** `?search=`: a field of a form that was left empty. */
+const absentIfEmpty = (given: unknown): unknown => (given === '' ? undefined : given);
+
 const queryOf = ({ query }: Route): z.ZodType =>
   z.strictObject(
     Object.fromEntries(
       Object.entries(query ?? {}).map(([name, { required, schema = Code }]) => [
         name,
-        required ? schema : schema.optional(),
+        required ? schema : z.preprocess(absentIfEmpty, schema.optional()),
       ]),
     ),
   );

@@ -21,7 +21,11 @@ export const fastifyServer = (web: WebFiles | undefined, trustedHops: number | f
     requestTimeout: REQUEST_MS,
     routerOptions: { maxParamLength: PARAM_LENGTH },
     skipMiddie: true,
-    frameworkErrors: unreadable,
+    frameworkErrors: (error: FastifyError, request: FastifyRequest, reply: FastifyReply): void => {
+      // An address typed wrong is a screen's to explain, as any other that leads nowhere.
+      if (web !== undefined && isScreen(request) && web(request.raw, reply.raw)) reply.hijack();
+      else unreadable(error, request, reply);
+    },
     genReqId: () => randomUUID(),
     trustProxy: trustedHops,
   });
@@ -32,7 +36,7 @@ export const fastifyServer = (web: WebFiles | undefined, trustedHops: number | f
     if (TAKES_A_RULEBOOK.has(route.url)) route.bodyLimit = LIMITS.rulebookBytes;
   });
   server.addHook('onRequest', (request, reply, next) => {
-    if (web !== undefined && reads(request) && !isApi(request.url) && web(request.raw, reply.raw)) {
+    if (web !== undefined && isScreen(request) && web(request.raw, reply.raw)) {
       // A file has been found and is on its way: Fastify lets go of the answer.
       reply.hijack();
       return;
@@ -63,4 +67,5 @@ const unreadable = (error: FastifyError, _request: FastifyRequest, reply: Fastif
 };
 
 const isApi = (url: string): boolean => /^\/(?:api|metrics)(?:[/?]|$)/.test(url);
-const reads = ({ method }: FastifyRequest): boolean => method === 'GET' || method === 'HEAD';
+const isScreen = ({ method, url }: FastifyRequest): boolean =>
+  (method === 'GET' || method === 'HEAD') && !isApi(url);
