@@ -8,7 +8,7 @@ export type Ranked = {
 };
 
 /** Signs that favour one of two causes with the very same homes by less than this tell nothing (common practice, no published source). */
-const ODDS_THAT_TELL = 3;
+const ODDS_THAT_TELL = 10;
 /** A cause with the same homes that is this much less likely beforehand is no rival. */
 const NO_RIVAL = 1 / 20;
 

@@ -21,6 +21,8 @@ export type PlantedPlant = {
 /** How a cause shows on the records of the work it spoiled; in half the plants it does not. */
 export type PlantedSigns = { readonly mark: string | null; readonly chance: number };
 
+const NO_SIGNS: PlantedSigns = { mark: null, chance: 0 };
+
 const NOTHING_WRONG = 1 / 3;
 export const FEWEST = 3;
 export const MOST = 60;
@@ -50,12 +52,16 @@ const attempt = (dice: Dice, seed: number, kind: Kind | null): PlantedPlant | nu
   const effect = drawEffect(dice);
   const cause = kind === null ? null : drawCause(dice, line, kind);
   if (cause === null && kind !== null) return null;
+  return askQuestion(dice, { seed, line, cause, effect, chances });
+};
+
+const askQuestion = (dice: Dice, plant: Omit<PlantedPlant, 'claims' | 'signs'>): PlantedPlant | null => {
+  const { line, cause, effect, chances } = plant;
   const target = dice.scale(FEWEST, MOST);
   for (let tries = 0; tries < TRIES_A_LINE; tries++) {
     const claims = drawClaims(dice, line, { cause, times: effect.times, target, chances });
     if (!isQuestion(claims, cause)) continue;
-    const signs = leaveSigns(dice, line, { cause, claims });
-    return { seed, line, cause, effect, claims, chances, signs };
+    return { ...plant, claims, signs: leaveSigns(dice, line, { cause, claims }) };
   }
   return null;
 };
@@ -72,11 +78,11 @@ const leaveSigns = (
   { cause, claims }: { cause: PlantedCause | null; claims: readonly PlantedClaim[] },
 ): PlantedSigns => {
   findInstrumentsOut(dice, line);
-  const work = line.work[cause?.operation ?? -1];
-  if (cause === null || work === undefined) return { mark: null, chance: 0 };
+  if (cause?.operation == null) return NO_SIGNS;
+  const work = line.work[cause.operation] ?? [];
   if (cause.kind === 'missed') leaveNoRecord(work, cause.shares);
   if (cause.kind === 'instrument' && dice.is(INSTRUMENT_SHOWS)) outOfTolerance(work, cause.shares);
-  if (!dice.is(0.5)) return { mark: null, chance: 0 };
+  if (!dice.is(0.5)) return NO_SIGNS;
   const as = dice.pick(SIGN_MARKS);
   const due = new Float64Array(line.sections.length);
   for (const claim of claims) if (claim.due) due[claim.section] = 1;

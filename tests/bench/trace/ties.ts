@@ -3,6 +3,9 @@ export type RankedKeys = { readonly keys: readonly string[]; readonly probabilit
 
 type Weighed = { readonly key: string; readonly homes: string; readonly signs: number; readonly log: number };
 
+/** Ten to one is where evidence is commonly called strong (H. Jeffreys, from memory). */
+const TELLING_ODDS = 10;
+
 /** The oracle's ties, by the rule the issue states: the very same homes, and no record that tells one from the other. */
 export const tiesOf = (weighed: readonly Weighed[]): readonly RankedKeys[] => {
   const top = Math.max(...weighed.map(({ log }) => log));
@@ -12,7 +15,7 @@ export const tiesOf = (weighed: readonly Weighed[]): readonly RankedKeys[] => {
     const tie = ties.find(
       ({ head }) =>
         head.homes === one.homes &&
-        Math.abs(head.signs - one.signs) < Math.log(3) &&
+        Math.abs(head.signs - one.signs) < Math.log(TELLING_ODDS) &&
         one.log > head.log - Math.log(20),
     );
     const probability = Math.exp(one.log - top);
