@@ -14,7 +14,11 @@ const nameOf = ({ en, es }: Titled): Named['name'] => ({ en, es });
 
 /** The plain lists: what kinds of lot and instrument there are, what can be defective and how it shows. */
 export const readCatalogues = (files: RulebookFiles, complain: Complain): Catalogues => {
-  const rowsOf = <T>(file: string, shape: TableShape<T>['shape'], id: (row: T) => string): readonly T[] => {
+  const rowsOf = <T>(
+    file: string,
+    shape: TableShape<T>['shape'],
+    id: (row: T) => string,
+  ): readonly ShapedRow<T>[] => {
     const rows = shapedRows(
       readTable(file, files[file], complain),
       { shape, conditions: false },
@@ -27,41 +31,51 @@ export const readCatalogues = (files: RulebookFiles, complain: Complain): Catalo
       ({ row }) => here(complain, file, row),
       Object.keys(shape.shape)[0] ?? '',
     );
-    return rows.map(({ is }) => is);
+    return rows;
   };
   const named = (file: string): readonly Named[] =>
-    rowsOf(file, NamedShape, ({ id }) => id).map((row) => ({ id: row.id, name: nameOf(row) }));
+    rowsOf(file, NamedShape, ({ id }) => id).map(({ is }) => ({ id: is.id, name: nameOf(is) }));
+  const lots = rowsOf('lots.csv', LotKindShape, ({ kind }) => kind);
+  checkSubstitutes(lots, complain);
   return {
-    lotKinds: rowsOf('lots.csv', LotKindShape, ({ kind }) => kind).map((row) => ({
+    lotKinds: lots.map(({ is: row }) => ({
       id: row.kind,
       name: nameOf(row),
       traced: row.traced === 'yes',
       insteadOf: idsIn(row.instead_of ?? ''),
     })),
-    instrumentKinds: rowsOf('instruments.csv', InstrumentKindShape, ({ kind }) => kind).map((row) => ({
-      id: row.kind,
-      name: nameOf(row),
-      calibrated: row.calibrated === 'yes',
-    })),
+    instrumentKinds: rowsOf('instruments.csv', InstrumentKindShape, ({ kind }) => kind).map(
+      ({ is: row }) => ({
+        id: row.kind,
+        name: nameOf(row),
+        calibrated: row.calibrated === 'yes',
+      }),
+    ),
     components: named('components.csv'),
     symptoms: named('symptoms.csv'),
   };
 };
 
 /** Read from the substitute's side, which names what it may replace; used from the other. */
-export const substitutesIn = (
-  { lotKinds }: Catalogues,
-  known: Known,
-  complain: Complain,
-): ReadonlyMap<string, readonly string[]> => {
+export const substitutesIn = ({ lotKinds }: Catalogues): ReadonlyMap<string, readonly string[]> => {
   const substitutes = new Map<string, readonly string[]>();
-  lotKinds.forEach(({ id, insteadOf }, index) => {
-    const complainHere = here(complain, 'lots.csv', index + 2);
-    checkKnown(insteadOf, ['kind of lot', known.lotKinds], 'instead_of', complainHere);
-    if (insteadOf.includes(id)) complainHere('instead_of', `\`${id}\` needs no approval in its own place`);
+  for (const { id, insteadOf } of lotKinds) {
     for (const kind of insteadOf) substitutes.set(kind, [...(substitutes.get(kind) ?? []), id]);
-  });
+  }
   return substitutes;
+};
+
+type LotCells = { readonly kind: string; readonly instead_of?: string | undefined };
+
+const checkSubstitutes = (rows: readonly ShapedRow<LotCells>[], complain: Complain): void => {
+  const known = new Set(rows.map(({ is }) => is.kind));
+  for (const { row, is } of rows) {
+    const complainHere = here(complain, 'lots.csv', row);
+    const insteadOf = idsIn(is.instead_of ?? '');
+    checkKnown(insteadOf, ['kind of lot', known], 'instead_of', complainHere);
+    if (insteadOf.includes(is.kind))
+      complainHere('instead_of', `\`${is.kind}\` needs no approval in its own place`);
+  }
 };
 
 const FAULTS = 'faults.csv';

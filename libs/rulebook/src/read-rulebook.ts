@@ -37,7 +37,7 @@ export const readRulebook = (files: RulebookFiles): ReadRulebook => {
 
   const known = knownIn(plant.data, written, catalogues);
   checkPlant(plant, known, complain);
-  const substitutes = substitutesIn(catalogues, known, complain);
+  const substitutes = substitutesIn(catalogues);
   const body = { ...readBody(files, written, known, complain), substitutes };
   checkTables(body, complain);
   const rulebook = assemble(plant.data, catalogues, body, readFaults(files, known, complain));
