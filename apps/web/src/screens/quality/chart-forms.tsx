@@ -20,7 +20,7 @@ export const NoteForm = ({ station, day, again }: Props): ReactNode => {
     });
   };
   return (
-    <form className="office-form no-print" onSubmit={submit}>
+    <form className="chart-form no-print" onSubmit={submit}>
       <h3>{t('chart-note.title')}</h3>
       <TextField name={t('chart-note.day')} value={on} change={setOn} type="date" />
       <TextField name={t('chart-note.what')} value={note} change={setNote} />
@@ -44,7 +44,7 @@ export const BaselineForm = ({ station, day, again }: Props): ReactNode => {
     void telling.send('baseline', { from, to, note }, { station });
   };
   return (
-    <form className="office-form no-print" onSubmit={submit}>
+    <form className="chart-form no-print" onSubmit={submit}>
       <h3>{t('baseline.title')}</h3>
       <TextField name={t('baseline.from')} value={from} change={setFrom} type="date" />
       <TextField name={t('baseline.to')} value={to} change={setTo} type="date" />
@@ -71,7 +71,7 @@ export const CauseForm = ({ station, day, again }: Props): ReactNode => {
     void telling.send('acknowledgement', { day, note }, { station });
   };
   return (
-    <form className="office-form no-print" onSubmit={submit}>
+    <form className="chart-form no-print" onSubmit={submit}>
       <TextField name={t('alarm.cause')} value={note} change={setNote} />
       {telling.trouble !== null && <TroubleNotice trouble={telling.trouble} />}
       <button type="submit" className="button primary" disabled={telling.busy || note === ''}>

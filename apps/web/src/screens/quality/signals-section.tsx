@@ -8,6 +8,7 @@ import { TableFrame } from '../../ui/table-frame';
 import { TroubleNotice } from '../../ui/trouble';
 import { useSpeech } from '../../words/words';
 import type { Span } from './span';
+import { BudgetForm } from './budget-form';
 import { useFigures } from './use-figures';
 
 type Signals = AnswerOf<'signals'>;
@@ -103,6 +104,7 @@ export const SignalsSection = ({ span }: { readonly span: Span }): ReactNode => 
           </tbody>
         </table>
       </TableFrame>
+      <BudgetForm budget={budget} again={again} />
     </section>
   );
 };

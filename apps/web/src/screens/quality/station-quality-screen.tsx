@@ -70,7 +70,7 @@ const Answer = ({ chart, again }: { readonly chart: Chart; readonly again: () =>
       <FoundSection found={chart.found} station={station} />
       <Notes chart={chart} />
       {mayDecide && (
-        <div className="office-grid">
+        <div className="chart-forms">
           <NoteForm {...form} />
           <BaselineForm {...form} />
         </div>
