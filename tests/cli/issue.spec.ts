@@ -23,7 +23,7 @@ describe('issuing a rulebook from the command line', () => {
   });
   afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
-  it('numbers the first revision 1, and the next one 2', async () => {
+  it('numbers the first revision 1, and hands the next one in for a second person to approve', async () => {
     const first = await studbook('issue', rulebook(), '--data', data(), '--json');
     expect([first.code, JSON.parse(first.stdout)]).toStrictEqual([
       0,
@@ -31,7 +31,36 @@ describe('issuing a rulebook from the command line', () => {
     ]);
     spoil('plant.yaml', 'en: Chassis', 'en: Chassis hall');
     const second = await studbook('issue', rulebook(), '--data', data(), '--json');
-    expect(JSON.parse(second.stdout)).toMatchObject({ revision: 2 });
+    expect(JSON.parse(second.stdout)).toMatchObject({ proposal: expect.any(String) });
+  });
+
+  it('issues it where whoever approved it is named, and the agency’s approval where it is needed', async () => {
+    spoil('values.csv', '>= 0.375', '>= 0.5');
+    const lacking = await studbook('issue', rulebook(), '--data', data(), '--approved-by', 'p-7');
+    expect([lacking.code, lacking.stderr]).toStrictEqual([1, expect.stringContaining('--agency-reference')]);
+    const agency = ['--agency-reference', 'letter 26-114', '--agency-date', '2026-03-02'];
+    const issued = await studbook(
+      'issue',
+      rulebook(),
+      '--data',
+      data(),
+      '--approved-by',
+      'p-7',
+      ...agency,
+      '--json',
+    );
+    expect(JSON.parse(issued.stdout)).toMatchObject({ revision: 2 });
+    spoil('values.csv', '>= 0.5', '>= 0.375');
+  });
+
+  it('runs a revision over a history, and says that an empty one holds nothing', async () => {
+    const run = await studbook('retro-check', '--data', data(), '--json');
+    expect([run.code, JSON.parse(run.stdout)]).toStrictEqual([
+      0,
+      { is: 'done', homes: 0, sections: 0, entries: 0, judged: 0, found: 0, fresh: 0 },
+    ]);
+    const unknown = await studbook('retro-check', '--data', data(), '--revision', '9');
+    expect([unknown.code, unknown.stderr]).toStrictEqual([1, expect.stringContaining('no revision 9')]);
   });
 
   it('names every place that needs mending at once, and issues nothing', async () => {
@@ -44,7 +73,7 @@ describe('issuing a rulebook from the command line', () => {
 
     cpSync(RULEBOOK, rulebook(), { recursive: true });
     const mended = await studbook('issue', rulebook(), '--data', data(), '--json');
-    expect(JSON.parse(mended.stdout)).toMatchObject({ revision: 3 });
+    expect(JSON.parse(mended.stdout)).toMatchObject({ proposal: expect.any(String) });
   });
 
   it('only looks when asked to check', async () => {
