@@ -146,6 +146,10 @@ const SENT_BY: { readonly [name: string]: string } = {
   containment: 'manager',
   containedLook: 'manager',
   destination: 'manager',
+  chartNote: 'manager',
+  baseline: 'manager',
+  acknowledgement: 'manager',
+  alarmBudget: 'manager',
   verification: 'inspector',
 };
 

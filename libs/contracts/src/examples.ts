@@ -1,3 +1,4 @@
+import { chartExamples } from './examples-charts';
 import { releaseExamples } from './examples-release';
 import type { RouteName } from './routes';
 
@@ -196,6 +197,7 @@ export const EXAMPLES: { readonly [name in RouteName]?: Example } = {
   ...asks,
   ...story,
   ...releaseExamples,
+  ...chartExamples,
   ...access,
   ...rulebook,
 };
@@ -205,7 +207,7 @@ const byName: { readonly [route: string]: Example | undefined } = EXAMPLES;
 /** What is told, in the order in which it makes sense. */
 export const STORY = [
   ...Object.keys(story),
-  ...Object.entries(releaseExamples)
+  ...Object.entries({ ...releaseExamples, ...chartExamples })
     .filter(([, example]) => 'body' in example)
     .map(([name]) => name),
 ];
