@@ -1,4 +1,4 @@
-import type { Example } from './examples';
+import type { Example } from './example';
 import type { RouteName } from './routes';
 
 /** Keys that name what later examples speak of. */

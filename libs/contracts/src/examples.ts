@@ -1,15 +1,7 @@
+import type { Example } from './example';
 import { chartExamples } from './examples-charts';
 import { releaseExamples } from './examples-release';
 import type { RouteName } from './routes';
-
-/** An example that works against the demonstration plant. A test sends every one of them. */
-export type Example = {
-  /** Given where a later example names what this one led to. */
-  readonly key?: string;
-  readonly params?: { readonly [name: string]: string };
-  readonly query?: { readonly [name: string]: string };
-  readonly body?: unknown;
-};
 
 /** The first home of the demonstration, for questions; a home of the examples' own, for what is told. */
 const ASKED = { home: 'H26-1001', section: 'H26-1001-A' } as const;

@@ -1,5 +1,7 @@
 export * from './access';
 export * from './audit';
+export * from './claim-shapes';
+export type { Example } from './example';
 export * from './examples';
 export { RELEASE_KEYS } from './examples-release';
 export * from './openapi';

@@ -5,7 +5,7 @@ import type { Envelope } from '@libs/kernel';
 import { typeOf } from '@libs/ledger';
 import type { Outcome } from '@libs/ledger';
 import { kindOf } from './facts';
-import type { UnitRef } from './facts';
+import type { UnitRef } from './wanted';
 import type { Names } from './names';
 import type { Workings } from './workings';
 

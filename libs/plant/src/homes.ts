@@ -2,7 +2,7 @@ import type { BodyOf } from '@libs/contracts';
 import type { Design } from '@libs/judge';
 import type { AnyPart } from '@libs/ledger';
 import { workAnswer } from './answers';
-import type { Wanted } from './facts';
+import type { Wanted } from './wanted';
 import type { KnownRevision } from './plans';
 import type { Tellings, Told } from './told';
 import { arrivalOf, arrived, askLedger, rejected, unitPart } from './telling';

@@ -6,7 +6,7 @@ import { LABEL, LABEL_SUPPLY, SECTION, isReceived } from '@libs/record';
 import type { LabelCommand, LabelFacts, UnitCommand } from '@libs/record';
 import { recordedAnswer, workAnswer } from './answers';
 import { rolesOf } from './facts';
-import type { UnitRef } from './facts';
+import type { UnitRef } from './wanted';
 import type { Sender, Tellings, Told } from './told';
 import { arrivalOf, arrived, askLedger, rejected, sealedNote, unitPart } from './telling';
 import type { Arrival, When } from './telling';

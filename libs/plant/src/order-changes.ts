@@ -5,7 +5,7 @@ import { HOME, SECTION } from '@libs/record';
 import type { Unit, UnitCommand } from '@libs/record';
 import { compileCell } from '@libs/rulebook';
 import { workAnswer } from './answers';
-import type { UnitRef, Wanted } from './facts';
+import type { UnitRef, Wanted } from './wanted';
 import type { Tellings, Told } from './told';
 import { arrivalOf, arrived, askLedger, rejected, sealedNote, unitPart } from './telling';
 import type { Arrival, When } from './telling';

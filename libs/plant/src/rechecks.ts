@@ -1,7 +1,7 @@
 import type { Proof } from '@libs/judge';
 import type { AnyPart } from '@libs/ledger';
 import { HOME } from '@libs/record';
-import type { UnitRef } from './facts';
+import type { UnitRef } from './wanted';
 import { arrived, unitPart } from './telling';
 import type { Arrival } from './telling';
 import type { Workings } from './workings';

@@ -12,7 +12,7 @@ import {
   usedIn,
 } from '@libs/record';
 import type { HeldStation, Unit, UnitFacts, UnusablePart } from '@libs/record';
-import type { Wanted } from './facts';
+import type { Wanted } from './wanted';
 
 type ReleaseFacts = Pick<UnitFacts, 'agencySaw' | 'unusable'>;
 

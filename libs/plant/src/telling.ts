@@ -4,7 +4,7 @@ import { partOf } from '@libs/ledger';
 import type { AnyPart, Outcome, Rejection } from '@libs/ledger';
 import type { UnitCommand } from '@libs/record';
 import { kindOf, unitFacts } from './facts';
-import type { UnitRef, Wanted } from './facts';
+import type { UnitRef, Wanted } from './wanted';
 import type { Sender, Told } from './told';
 import type { Workings } from './workings';
 

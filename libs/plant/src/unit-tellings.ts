@@ -1,7 +1,7 @@
 import type { UnitCommand } from '@libs/record';
 import type { AnswerOf } from '@libs/contracts';
 import { workAnswer } from './answers';
-import type { UnitRef } from './facts';
+import type { UnitRef } from './wanted';
 import type { Told } from './told';
 import { arrived, askLedger, rejected, unitPart } from './telling';
 import type { Arrival, When } from './telling';

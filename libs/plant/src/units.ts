@@ -1,6 +1,6 @@
 import type { Unit } from '@libs/record';
 import { kindOf } from './facts';
-import type { UnitRef } from './facts';
+import type { UnitRef } from './wanted';
 import type { Workings } from './workings';
 
 /** A serial nobody ordered is taken for a section's: its decider says that it is unknown. */

@@ -6,7 +6,7 @@ import type { AnyPart } from '@libs/ledger';
 import { HOME, SECTION } from '@libs/record';
 import type { Applying, RevisionApplied, Unit } from '@libs/record';
 import { kindOf, unitFacts, usedInstrument, workedLot } from '../facts';
-import type { UnitRef, Wanted } from '../facts';
+import type { UnitRef, Wanted } from '../wanted';
 import { namesOf } from '../names';
 import { inOneLine } from '../plans';
 import type { Sender, Told } from '../told';

@@ -5,7 +5,7 @@ import { useSignedIn } from '../../session/session';
 import { ChoiceField, TextField } from '../../ui/field';
 import { TroubleNotice } from '../../ui/trouble';
 import { useSpeech } from '../../words/words';
-import type { OpenDefect } from './defects-screen';
+import type { OpenDefect } from './open-defect';
 
 const DISPOSITIONS = ['rework', 'repair', 'use-as-is', 'scrap'] as const;
 type Disposition = (typeof DISPOSITIONS)[number];

@@ -11,7 +11,7 @@ import { TroubleNotice } from '../../ui/trouble';
 import { named } from '../../words/named';
 import { useTimes } from '../../words/use-times';
 import { useSpeech } from '../../words/words';
-import type { OpenDefect } from './defects-screen';
+import type { OpenDefect } from './open-defect';
 import { CauseForm, DispositionForm } from './decision-forms';
 
 const DISPOSITION_WORDS = {

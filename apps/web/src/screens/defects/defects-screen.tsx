@@ -1,4 +1,3 @@
-import type { AnswerOf } from '@libs/contracts';
 import { useState } from 'react';
 import type { ReactNode } from 'react';
 import { useLive } from '../../api/live';
@@ -17,8 +16,6 @@ const CLASS_WORDS = {
   shortage: 'class.shortage',
   record: 'class.record',
 } as const;
-
-export type OpenDefect = AnswerOf<'openDefects'>['defects'][number];
 
 /** What is open, the oldest first, and what becomes of it. */
 export const DefectsScreen = (): ReactNode => {

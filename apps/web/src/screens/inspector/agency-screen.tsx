@@ -1,4 +1,4 @@
-import type { AnswerOf } from '@libs/contracts';
+import type { Agency } from './agency';
 import type { ReactNode } from 'react';
 import { useLive } from '../../api/live';
 import { useQuestion } from '../../api/use-question';
@@ -17,8 +17,6 @@ import { RedTags } from './red-tags';
 import { Visits } from './visits';
 import '../release/release.css';
 
-export type Agency = AnswerOf<'agency'>;
-export type Part = { readonly agency: Agency; readonly again: () => void; readonly isTheirs: boolean };
 const EVERYTHING = {};
 
 /** Failures on more than one home lately: look there more often (24 CFR 3282.362(c)(1)). */

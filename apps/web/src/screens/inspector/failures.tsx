@@ -12,7 +12,7 @@ import { TroubleNotice } from '../../ui/trouble';
 import { capital, named } from '../../words/named';
 import { useTimes } from '../../words/use-times';
 import { useSpeech } from '../../words/words';
-import type { Part } from './agency-screen';
+import type { Part } from './agency';
 
 const Record = ({ again }: { readonly again: () => void }): ReactNode => {
   const { t, say, locale } = useSpeech();

@@ -9,7 +9,7 @@ import { TableFrame } from '../../ui/table-frame';
 import { TroubleNotice } from '../../ui/trouble';
 import { named } from '../../words/named';
 import { useSpeech } from '../../words/words';
-import type { Agency, Part } from './agency-screen';
+import type { Agency, Part } from './agency';
 
 type Home = Agency['homes'][number];
 type Section = Home['sections'][number];

@@ -7,7 +7,7 @@ import { Mark } from '../../ui/mark';
 import { TroubleNotice } from '../../ui/trouble';
 import { useTimes } from '../../words/use-times';
 import { useSpeech } from '../../words/words';
-import type { Agency, Part } from './agency-screen';
+import type { Agency, Part } from './agency';
 
 type Observation = Agency['observations'][number];
 const ABOUT = ['manual', 'storage', 'instrument', 'station', 'other'] as const;

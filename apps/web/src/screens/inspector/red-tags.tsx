@@ -10,7 +10,7 @@ import { Serial } from '../../ui/serial';
 import { TroubleNotice } from '../../ui/trouble';
 import { useTimes } from '../../words/use-times';
 import { useSpeech } from '../../words/words';
-import type { Agency, Part } from './agency-screen';
+import type { Agency, Part } from './agency';
 
 type Tag = Agency['tags'][number];
 

@@ -5,7 +5,7 @@ import { useSignedIn } from '../../session/session';
 import { TextField } from '../../ui/field';
 import { TroubleNotice } from '../../ui/trouble';
 import { useSpeech } from '../../words/words';
-import type { Part } from './agency-screen';
+import type { Part } from './agency';
 
 const VISITS_SHOWN = 6;
 

@@ -1,0 +1,3 @@
+import type { AnswerOf } from '@libs/contracts';
+
+export type OpenDefect = AnswerOf<'openDefects'>['defects'][number];
