@@ -6,6 +6,8 @@ import type { Hidden, Section } from './section-state';
 import { workAt } from './station-work';
 import type { Fault } from './story';
 import { telling } from './telling';
+import { complained, defectTold, handedOver } from './owners';
+import type { Noticed } from './owners';
 import { later } from './world';
 import type { World } from './world';
 
@@ -86,23 +88,12 @@ function* livedIn(world: World, part: HomePart, site: Section, chance: Chance): 
     .filter(({ atMs }) => atMs < world.endMs)
     .sort((one, other) => one.atMs - other.atMs);
 
-  for (const { fault, atMs } of claims) {
-    yield* tell(
-      telling(
-        'defect',
-        {
-          serial: chance.pick(part.home.sections).serial,
-          component: fault.component,
-          symptom: fault.symptom,
-          operation: fault.operation,
-          foundAt: null,
-          photos: chance.yes(0.4) ? [chance.hex(64)] : [],
-          occurredAt: world.clock.instant(atMs),
-          device: 'office-2',
-        },
-        { actor: world.staff.qualityManager, atMs },
-      ),
-    );
+  yield* handedOver(world, part, movedIn, chance.branch('delivery'));
+  for (const [index, { fault, atMs }] of claims.entries()) {
+    const section = chance.pick(part.home.sections).serial;
+    const noticed: Noticed = { claim: `C-${part.home.home}-${index + 1}`, section, fault, atMs };
+    yield* tell(defectTold(world, noticed, chance));
+    yield* complained(world, part, noticed, chance.branch(noticed.claim));
   }
 }
 

@@ -17,8 +17,8 @@ export type Story = {
 const NAILS = { from: 0.44, to: 0.56, operations: ['floor-strapped', 'roof-strapped'], times: 8 };
 /** Insulation slides slowly through the last third of the year. */
 const DRIFT = { from: 0.62, operations: ['walls-insulated', 'joints-sealed'], times: 4 };
-/** One lot of receptacles, opened late in summer, that loosens in use. */
-const LOT = { kind: 'receptacle', from: 0.7, to: 0.72 };
+/** One lot of receptacles, opened in the middle of the year, that loosens in use: early enough for owners to notice. */
+const LOT = { kind: 'receptacle', from: 0.5, to: 0.53 };
 
 export const theStory: Story = {
   trouble: (operation, yearGone) => {

@@ -14,6 +14,7 @@ import { rebuildCommand } from './commands/rebuild';
 import { retroCheckCommand } from './commands/retro-check';
 import { serveCommand } from './commands/serve';
 import { tokenCommand } from './commands/token';
+import { exposureCommand, traceCommand } from './commands/trace';
 import { verifyCommand } from './commands/verify';
 import { explained } from './composition/explained';
 import { EXIT } from './exit-code';
@@ -29,6 +30,8 @@ const program = new Command('studbook')
   .addCommand(historyCommand())
   .addCommand(homesCommand())
   .addCommand(exportCommand())
+  .addCommand(traceCommand())
+  .addCommand(exposureCommand())
   .addCommand(verifyCommand())
   .addCommand(checkpointCommand())
   .addCommand(rebuildCommand())

@@ -11,6 +11,9 @@ import {
 } from './agency';
 import { tellAsking } from './askings';
 import { chartTellings } from './charts';
+import { determinationTellings } from './claims/determining';
+import { gatheringFrom } from './claims/gathering';
+import { claimTellings } from './claims/tellings';
 import { tellContainedLook, tellContainment } from './containments';
 import { tellCorrection, tellWrongSerial } from './corrections';
 import { tellClosing, tellDefect, tellRework, tellVerification } from './defects';
@@ -68,6 +71,7 @@ export const openPlant = async (parts: PlantParts): Promise<Plant> => {
     unsealed: sealing.unseal,
     streamsOf: streamsOf(reader),
     mentioning: eventsMentioning(reader),
+    gathering: gatheringFrom(reader),
     quarantined: quarantinedLots(ledger, reader),
     clock,
   };
@@ -76,7 +80,7 @@ export const openPlant = async (parts: PlantParts): Promise<Plant> => {
   const homeAt = packetHomeOf(asked);
 
   return {
-    tell: tellingsOf(workings),
+    tell: { ...tellingsOf(workings), ...claimTellings(workings), ...determinationTellings(workings, asked) },
     proof,
     packet: packetOf({ proof, homeAt }),
     asks: questionsOf(asked),
@@ -96,7 +100,12 @@ export const openPlant = async (parts: PlantParts): Promise<Plant> => {
   };
 };
 
-const tellingsOf = (workings: Workings): Tellings => ({
+const tellingsOf = (
+  workings: Workings,
+): Omit<
+  Tellings,
+  keyof ReturnType<typeof claimTellings> | keyof ReturnType<typeof determinationTellings>
+> => ({
   work: tellWork(workings),
   asking: tellAsking(workings),
   signOff: tellSignOff(workings),

@@ -34,7 +34,17 @@ const CommandLine = z.strictObject({
 type CommandLine = z.output<typeof CommandLine>;
 
 /** What others build on: they wait for all before them, and all after waits for them. */
-const STANDS_ALONE = new Set<string>(['home', 'lot', 'mounting', 'wrongSerial']);
+const STANDS_ALONE = new Set<string>([
+  'home',
+  'lot',
+  'mounting',
+  'wrongSerial',
+  'delivery',
+  'complaint',
+  'dismissal',
+  'claimOpening',
+  'asFound',
+]);
 
 /** Studbook's own commands, one JSON object a line, through the same contracts and the same door as a tablet's. */
 export const importCommands = async (wish: CommandsImport): Promise<ImportSummary> => {

@@ -6,6 +6,8 @@ import { PeopleController } from '../people/people.controller';
 import { SessionsController } from '../sessions/sessions.controller';
 import { SetupController } from '../setup/setup.controller';
 import { AskingsController } from '../askings/askings.controller';
+import { ClaimsController } from '../claims/claims.controller';
+import { DeterminationsController } from '../determinations/determinations.controller';
 import { CorrectionsController } from '../corrections/corrections.controller';
 import { AuditController } from '../audit/audit.controller';
 import { PacketsController } from '../packets/packets.controller';
@@ -48,6 +50,8 @@ const CONTROLLERS: readonly Type[] = [
   ApiTokensController,
   AccessesController,
   AskingsController,
+  ClaimsController,
+  DeterminationsController,
   CorrectionsController,
   AuditController,
   PacketsController,

@@ -1,7 +1,10 @@
 import type {
   AgencyRejection,
   ChartRejection,
+  ClaimRejection,
   ContainmentRejection,
+  DeliveryRejection,
+  DeterminationRejection,
   InstrumentRejection,
   LabelRejection,
   LabelSupplyRejection,
@@ -28,7 +31,10 @@ const forbidden = (title: string): Ruling => ({ status: 403, title, field: null 
 type RejectionCode = (
   | AgencyRejection
   | ChartRejection
+  | ClaimRejection
   | ContainmentRejection
+  | DeliveryRejection
+  | DeterminationRejection
   | InstrumentRejection
   | LabelRejection
   | LabelSupplyRejection
@@ -138,6 +144,16 @@ export const RULINGS = {
   'effective-in-the-past': wrong('effectiveFrom', 'A revision changes nothing that was before it'),
   'nothing-changed': conflict('files', 'These files are those of the latest revision'),
   'baseline-backwards': wrong('to', 'The baseline ends before it begins'),
+  'claim-logged-already': conflict('claim', 'A complaint is logged under that number already'),
+  'claim-unknown': unknown('claim', 'No claim of that number is open'),
+  'claim-triaged-already': conflict('claim', 'That complaint was decided on already'),
+  'home-unknown': unknown('home', 'No home of this plant has that serial'),
+  'section-not-of-home': wrong('section', 'That section belongs to another home'),
+  'source-unknown': wrong('pointsTo', 'That is neither an operation nor a cause outside the line'),
+  'determination-unknown': unknown('determination', 'There is no such determination file'),
+  'determination-without-initial': conflict(null, 'The initial determination comes first'),
+  'plan-not-submitted': conflict(null, 'No plan was submitted yet'),
+  'home-not-in-class': wrong('home', 'That home is not in the class'),
   'not-allowed': forbidden('Your role may not decide this'),
 } as const satisfies { readonly [code in RejectionCode]: Ruling };
 

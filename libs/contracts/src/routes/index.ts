@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import { accessRoutes } from './access';
 import { auditRoutes } from './audit';
+import { claimsRoutes } from './claims';
 import { defectsRoutes } from './defects';
 import { equipmentRoutes } from './equipment';
 import { flowRoutes } from './flow';
@@ -21,6 +22,7 @@ export const ROUTES = {
   ...plantRoutes,
   ...qualityRoutes,
   ...workRoutes,
+  ...claimsRoutes,
   ...defectsRoutes,
   ...equipmentRoutes,
   ...flowRoutes,

@@ -16,3 +16,13 @@ export { say } from './say';
 export type { Fill } from './say';
 export { sourceSays } from './source-says';
 export { requirementSays, unitSays, valueSays } from './value-says';
+export {
+  OUTSIDE_CAUSES,
+  causeSays,
+  clockSays,
+  confidenceSays,
+  exposureReasonSays,
+  markSays,
+  sourceSaysOf,
+  verdictSays,
+} from './cause-says';

@@ -1,6 +1,7 @@
 import type { Envelope } from '@libs/kernel';
 import type { Ledger } from '@libs/ledger';
 import type { ViewReader } from '@libs/views';
+import type { Gathering } from '../claims/gathering';
 import type { NameBook } from '../names';
 import type { Plans } from '../plans';
 
@@ -19,6 +20,8 @@ export type Asked = {
   readonly streamsOf: (kind: string) => Promise<readonly string[]>;
   /** Events that name something; some may only seem to. */
   readonly mentioning: (text: string) => Promise<readonly Envelope[]>;
+  /** What a trace is made of, up to the last event. */
+  readonly gathering: Gathering;
   /** Lots in quarantine. */
   readonly quarantined: () => Promise<
     readonly { readonly lot: string; readonly reason: string; readonly since: string }[]

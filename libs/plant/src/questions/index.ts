@@ -3,6 +3,9 @@ import type { Questions } from './questions';
 import type { Asked } from './asked';
 import { agencyQuestion } from './agency';
 import { agencyReportQuestion } from './agency-report';
+import { claimQuestion, claimsQuestion } from '../claims/asking';
+import { determinationQuestion, determinationsQuestion, dueDaysQuestion } from '../claims/files';
+import { exposureQuestion, traceQuestion } from '../claims/tracing';
 import { containmentsQuestion, sharingQuestion } from './containment';
 import { dataPlateQuestion } from './data-plate';
 import { defectCountsQuestion } from './defect-counts';
@@ -56,6 +59,13 @@ export const questionsOf = (asked: Asked): Questions => ({
   sharing: sharingQuestion(asked),
   containments: containmentsQuestion(asked),
   site: siteQuestion(asked),
+  claims: claimsQuestion(asked),
+  claim: claimQuestion(asked),
+  trace: traceQuestion(asked),
+  exposure: exposureQuestion(asked),
+  determinations: determinationsQuestion(asked),
+  determination: determinationQuestion(asked),
+  dueDays: dueDaysQuestion(asked),
   equipment: equipmentQuestion(asked),
   instrumentReach: instrumentReachQuestion(asked),
   lotReach: lotReachQuestion(asked),

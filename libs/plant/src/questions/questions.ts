@@ -43,6 +43,19 @@ export type Questions = {
   ) => Promise<AnswerOf<'sharing'> | undefined>;
   readonly containments: () => Promise<AnswerOf<'containments'>>;
   readonly site: () => Promise<AnswerOf<'site'>>;
+  readonly claims: () => Promise<AnswerOf<'claims'>>;
+  readonly claim: (claim: string) => Promise<AnswerOf<'claim'> | undefined>;
+  readonly trace: (claim: string) => Promise<AnswerOf<'trace'> | undefined>;
+  /** The homes that share a cause of a claim's trace, by the cause's key. */
+  readonly exposure: (
+    claim: string,
+    cause: string,
+    method: 'exact' | 'whole-group',
+  ) => Promise<AnswerOf<'exposure'> | undefined>;
+  readonly determinations: () => Promise<AnswerOf<'determinations'>>;
+  readonly determination: (determination: string) => Promise<AnswerOf<'determination'> | undefined>;
+  /** A calendar feed (RFC 5545). */
+  readonly dueDays: () => Promise<string>;
   readonly equipment: () => Promise<AnswerOf<'equipment'>>;
   readonly instrumentReach: (instrument: string) => Promise<AnswerOf<'instrumentReach'> | undefined>;
   readonly lotReach: (lot: string) => Promise<AnswerOf<'lotReach'> | undefined>;

@@ -1,0 +1,295 @@
+import { z } from 'zod';
+import * as shapes from './shapes';
+
+/** What complaints, claims and determinations are told and asked. */
+const { when, Id, Code, Note, Day, Reference, Words } = shapes;
+
+const Photo = z.string().regex(/^[0-9a-f]{64}$/, 'the SHA-256 of the photo, in hex');
+const Photos = z.array(Photo).max(40).default([]);
+/** A dealer, a hauler, an installer: by the id or the name the plant files them under. */
+const Party = z.string().min(1).max(80).nullable().default(null);
+
+const ClaimFields = {
+  section: Id.nullable().default(null),
+  component: Code,
+  symptom: Code,
+  place: Code.nullable().default(null),
+  noticedOn: Day.nullable().default(null),
+};
+export const COMPLAINT_SOURCES = [
+  'owner',
+  'retailer',
+  'installer',
+  'technician',
+  'agency',
+  'state',
+  'federal',
+  'plant',
+  'other',
+] as const;
+const DeliveryFields = {
+  retailer: Party,
+  hauler: Party,
+  installer: Party,
+  setOn: Day.nullable().default(null),
+  occupiedOn: Day.nullable().default(null),
+};
+
+/** A complaint, and with it what it is where that is clear: a claim, or no failure. */
+export const ComplaintRequest = z
+  .strictObject({
+    ...when,
+    /** The plant's own number, where it has one. */
+    claim: Id.optional(),
+    receivedOn: Day,
+    source: z.enum(COMPLAINT_SOURCES),
+    home: Id.nullable().default(null),
+    words: Note.optional(),
+    photos: Photos,
+    opened: z.strictObject(ClaimFields).optional(),
+    noFailureBecause: Note.optional(),
+    delivery: z.strictObject(DeliveryFields).optional(),
+  })
+  .refine(({ opened, home }) => opened === undefined || home !== null, {
+    path: ['home'],
+    error: 'a claim names its home',
+  })
+  .refine(({ opened, noFailureBecause }) => opened === undefined || noFailureBecause === undefined, {
+    path: ['noFailureBecause'],
+    error: 'a claim, or no failure: not both',
+  });
+export const DismissalRequest = z.strictObject({ ...when, because: Note });
+export const ClaimRequest = z.strictObject({ ...when, home: Id, ...ClaimFields });
+export const AsFoundRequest = z.strictObject({
+  ...when,
+  pointsTo: z.array(Code).max(20).default([]),
+  speaksAgainst: z.array(Code).max(20).default([]),
+  photos: Photos,
+  note: Note.optional(),
+});
+export const DeliveryRequest = z.strictObject({ ...when, home: Id, ...DeliveryFields });
+
+export const ClaimTold = shapes.Recorded.extend({ claim: z.string() });
+
+export const ClaimAnswer = z.object({
+  claim: z.string(),
+  receivedOn: z.string(),
+  source: z.string(),
+  standing: z.enum(['new', 'no-failure', 'claim']),
+  home: z.string().nullable(),
+  section: z.string().nullable(),
+  component: z.string().nullable(),
+  symptom: z.string().nullable(),
+  says: Words,
+  place: z.string().nullable(),
+  noticedOn: z.string().nullable(),
+  words: z.string().nullable(),
+  because: z.string().nullable(),
+  photos: z.array(z.string()),
+  asFound: z
+    .object({
+      pointsTo: z.array(z.object({ id: z.string(), name: Words })),
+      speaksAgainst: z.array(z.object({ id: z.string(), name: Words })),
+      note: z.string().nullable(),
+    })
+    .nullable(),
+  delivery: z
+    .object({
+      retailer: z.string().nullable(),
+      hauler: z.string().nullable(),
+      installer: z.string().nullable(),
+      setOn: z.string().nullable(),
+      occupiedOn: z.string().nullable(),
+    })
+    .nullable(),
+  determinations: z.array(z.string()),
+});
+export const ClaimsAnswer = z.object({
+  claims: z.array(ClaimAnswer),
+  /** Operations and outside causes an as-found report may point to. */
+  sources: z.array(z.object({ id: z.string(), name: Words })),
+});
+
+const Speaks = z.enum(['for', 'against', 'neither']);
+const Evidence = z.object({
+  kind: z.string(),
+  speaks: Speaks,
+  says: Words,
+  /** Claims whose record shows it. */
+  claims: z.array(z.string()),
+  detail: z.unknown().describe('Its counts, as the tracing library has them'),
+});
+const Cause = z.object({
+  operation: z.string().nullable(),
+  station: z.string().nullable(),
+  outside: z.string().nullable(),
+  factor: z.string(),
+  value: z.string().nullable(),
+  widest: z.string().optional(),
+});
+export const TraceAnswer = z.object({
+  claim: z.string(),
+  component: z.string(),
+  symptom: z.string(),
+  says: Words,
+  asOf: z.string(),
+  position: z.number().int(),
+  claims: z.array(z.object({ claim: z.string(), home: z.string() })),
+  unplaced: z.array(z.string()),
+  units: z.object({ claimed: z.number(), of: z.number() }),
+  looked: z.number().int(),
+  noCommonCause: z.number(),
+  verdict: z.enum(['common-cause', 'undecided', 'no-common-cause']),
+  verdictSays: Words,
+  candidates: z.array(
+    z.object({
+      rank: z.number().int(),
+      key: z.string(),
+      cause: Cause,
+      says: Words,
+      confidence: z.number(),
+      word: z.string(),
+      confidenceSays: Words,
+      tiedWith: z.array(z.string()),
+      evidence: z.array(Evidence),
+    }),
+  ),
+  next: z.object({ kind: z.string(), claim: z.string().nullable(), says: Words }).nullable(),
+});
+
+export const EXPOSURE_METHOD = z.enum(['exact', 'whole-group']);
+const Exposed = z.object({
+  home: z.string(),
+  where: z.enum(['line', 'yard', 'sold']),
+  reason: z.string(),
+  reasonSays: Words,
+  sections: z.array(z.string()),
+});
+export const ExposureAnswer = z.object({
+  claim: z.string(),
+  cause: z.string(),
+  says: Words,
+  operation: z.string().nullable(),
+  method: EXPOSURE_METHOD,
+  homes: z.array(Exposed),
+  counts: z.object({ line: z.number(), yard: z.number(), sold: z.number() }),
+});
+
+export const SEVERITIES = [
+  'imminent-safety-hazard',
+  'serious-defect',
+  'defect',
+  'noncompliance',
+  'no-action',
+] as const;
+/** 24 CFR 3282.404(c). The list is not exclusive. */
+export const METHODS = ['i', 'ii', 'iii', 'iv', 'v', 'vi', 'vii', 'other'] as const;
+const Methods = z.array(z.enum(METHODS)).max(8).default([]);
+
+export const DeterminationRequest = z.strictObject({
+  ...when,
+  claim: Id,
+  /** The cause chosen, by its key in the trace; null: none yet. */
+  cause: z.string().min(1).max(300).nullable().default(null),
+  method: EXPOSURE_METHOD.default('whole-group'),
+});
+export const InitialRequest = z.strictObject({
+  ...when,
+  severity: z.enum(SEVERITIES),
+  decidedOn: Day,
+  methods: Methods,
+  bases: Note,
+});
+export const ClassRequest = z.strictObject({
+  ...when,
+  decidedOn: Day,
+  homes: z.array(Id).max(20_000),
+  methods: Methods,
+  bases: Note,
+});
+export const AgencyPositionRequest = z.strictObject({
+  ...when,
+  concurs: z.boolean(),
+  takenOn: Day,
+  reference: Reference,
+  note: Note.optional(),
+});
+export const NotificationRequest = z.strictObject({ ...when, notifiedOn: Day, reference: Reference });
+export const PlanRequest = z.strictObject({ ...when, submittedOn: Day, reference: Reference });
+export const PlanApprovalRequest = z.strictObject({
+  ...when,
+  approvedOn: Day,
+  noticesBy: Day.nullable().default(null),
+  correctBy: Day.nullable().default(null),
+  reference: Reference,
+});
+export const RemedyRequest = z.strictObject({
+  ...when,
+  home: Id,
+  how: z.enum(['notified', 'corrected', 'refused']),
+  doneOn: Day,
+  note: Note.optional(),
+});
+export const CompletionRequest = z.strictObject({ ...when, reportedOn: Day, reference: Reference });
+export const CountingRequest = z.strictObject({
+  ...when,
+  lastDay: z.enum(['next-working-day', 'as-it-falls']),
+  daysOff: z.array(z.number().int().min(0).max(6)).max(6).default([0, 6]),
+  holidays: z.array(Day).max(400).default([]),
+  warnDays: z.number().int().min(0).max(60).default(7),
+});
+export const DeterminationTold = shapes.Recorded.extend({ determination: z.string() });
+
+const Clock = z.object({
+  clock: z.string(),
+  section: z.string(),
+  says: Words,
+  verified: z.boolean(),
+  start: z.string(),
+  due: z.string(),
+  doneOn: z.string().nullable(),
+  standing: z.enum(['done', 'late-done', 'running', 'soon', 'over']),
+});
+export const DeterminationAnswer = z.object({
+  determination: z.string(),
+  claims: z.array(z.string()),
+  receivedOn: z.string(),
+  openedBy: z.string(),
+  asOfPosition: z.number().int(),
+  says: Words,
+  cause: z.string().nullable(),
+  method: z.string(),
+  exposure: z.array(Exposed.omit({ reasonSays: true, where: true }).extend({ where: z.string() })),
+  trace: z.unknown().describe('The trace as it stood, frozen'),
+  history: z.array(
+    z.object({
+      type: z.string(),
+      says: Words,
+      by: z.string(),
+      at: z.string(),
+      note: z.string().nullable(),
+    }),
+  ),
+  classHomes: z.array(z.string()).nullable(),
+  remedied: z.array(z.object({ home: z.string(), how: z.string(), doneOn: z.string() })),
+  clocks: z.array(Clock),
+});
+export const DeterminationsAnswer = z.object({
+  today: z.string(),
+  counting: z.object({
+    lastDay: z.string(),
+    daysOff: z.array(z.number()),
+    holidays: z.array(z.string()),
+    warnDays: z.number(),
+  }),
+  determinations: z.array(
+    DeterminationAnswer.pick({
+      determination: true,
+      claims: true,
+      receivedOn: true,
+      says: true,
+      clocks: true,
+    }),
+  ),
+});
+export const CalendarText = z.string().describe('iCalendar, RFC 5545');
