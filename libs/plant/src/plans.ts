@@ -86,8 +86,22 @@ export const plansOf = (): Plans => {
     throw new Error(`No build plan by revision ${revision}: ${answer.problems.map(inOneLine).join('; ')}`);
   };
 
+  return {
+    current: () => latest,
+    inForce: (instant) => effectiveAt([...revisions.values()], instant),
+    ofRevision: (revision) => revisions.get(revision),
+    planFor,
+    planForHome: homePlans(planFor),
+    tryPlanFor,
+    deviated: deviatedPlans(),
+    learn,
+  };
+};
+
+/** One plan a home, as long as its design is the very object that was asked with. */
+const homePlans = (planFor: Plans['planFor']): Plans['planForHome'] => {
   const homes = new WeakMap<Design, CompiledPlan>();
-  const planForHome = (revision: number, home: Design, sections: readonly Design[]): CompiledPlan => {
+  return (revision, home, sections) => {
     const last = homes.get(home);
     if (last?.revision === revision) return last;
 
@@ -95,17 +109,6 @@ export const plansOf = (): Plans => {
     const plan = homePlan(planFor(revision, home), ofSections, digestOf);
     homes.set(home, plan);
     return plan;
-  };
-
-  return {
-    current: () => latest,
-    inForce: (instant) => effectiveAt([...revisions.values()], instant),
-    ofRevision: (revision) => revisions.get(revision),
-    planFor,
-    planForHome,
-    tryPlanFor,
-    deviated: deviatedPlans(),
-    learn,
   };
 };
 

@@ -11,17 +11,20 @@ export const plantQuestion =
   ({ ledger, plans, clock }: Asked) =>
   async (): Promise<PlantAnswer> => {
     const { opened } = await ledger.state(PLANT, 'plant');
+    const { name, zone, demonstration } = opened ?? NOT_OPENED;
     const known = plans.current();
     return {
-      name: opened?.name ?? '',
-      zone: opened?.zone ?? 'UTC',
-      demonstration: opened?.demonstration ?? false,
+      name,
+      zone,
+      demonstration,
       ledger: ledger.id,
       revision: plans.inForce(new Date(clock()).toISOString())?.revision ?? known?.revision ?? null,
       governing: GOVERNING,
       ...(known === null ? NO_LISTS : listsOf(known.rulebook)),
     };
   };
+
+const NOT_OPENED = { name: '', zone: 'UTC', demonstration: false };
 
 type Lists = Omit<PlantAnswer, 'name' | 'zone' | 'demonstration' | 'ledger' | 'revision' | 'governing'>;
 
