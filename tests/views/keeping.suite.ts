@@ -1,7 +1,8 @@
 import type { OpenLedger } from '@libs/ledger/typeorm';
 import { VIEWS } from '@libs/views';
-import { catchUp, viewKeeper } from '@libs/views/typeorm';
+import { catchUp, viewKeeper, viewReader } from '@libs/views/typeorm';
 import type { ViewKeeper } from '@libs/views/typeorm';
+import type { ViewReader } from '@libs/views';
 import fc from 'fast-check';
 import { anyHistory } from '../support/any-history';
 import type { AnyEntry } from '../support/any-history';
@@ -31,6 +32,24 @@ const tell = async (
   }
 };
 
+const EVER = { from: '2000-01-01', to: '2100-01-01' };
+
+/** The marks of a station's sections come to what its counters say: the charts and the yields are of the same sections. */
+const expectRunsAsCounted = async (views: ViewReader): Promise<void> => {
+  const runs = await views.runs(null, EVER);
+  const counted = await views.yieldByStation(EVER);
+  expect([...runs.keys()].sort()).toStrictEqual([...counted.keys()].sort());
+  for (const [station, marks] of runs) {
+    const clean = Array.from(marks).filter((mark) => mark === '1').length;
+    expect({ station, left: marks.length, clean }).toMatchObject({
+      left: counted.get(station)?.left,
+      clean: counted.get(station)?.clean,
+    });
+    expect((await views.runs(station, EVER)).get(station)).toBe(marks);
+    expect(Array.isArray(await views.found(station, EVER))).toBe(true);
+  }
+};
+
 /**
  * Goal: whatever is entered, in whatever order, upkeep behind the writer and a rebuild from the log come to the same
  * bytes. Method: random histories told to a real ledger on a real database, then every view table compared as text.
@@ -53,6 +72,7 @@ export const keepingSuite = (engine: string, houseFor: () => Promise<LedgerHouse
 
             await keeper.rebuild(silent);
             expect(await viewTables(keeper.reader)).toBe(kept);
+            await expectRunsAsCounted(viewReader(keeper.reader));
             await keeper.close();
           } finally {
             await house.clear();
