@@ -43,7 +43,7 @@ const RecordMissing = ({ findings: [finding], then, first }: MissingProps): Reac
   const [busy, setBusy] = useState(false);
   const [trouble, setTrouble] = useState<Trouble | null>(null);
   const operation = plant.operations.find(({ id }) => id === finding.operation);
-  if (operation === undefined || finding.defect !== undefined || finding.hold !== undefined) return null;
+  if (operation === undefined || finding.defect !== undefined || finding.rule === 'held') return null;
 
   const open = async (): Promise<void> => {
     const here = [...section.operations, ...section.carried].find(
@@ -118,7 +118,6 @@ const UNPROVEN: ReadonlySet<string> = new Set([
   'cover-hides-unproven',
   'cover-hides-defect',
   'required-work-unproven',
-  'expected-work-unproven',
   'defect-open',
   'held',
 ]);
@@ -127,21 +126,24 @@ const UNPROVEN: ReadonlySet<string> = new Set([
 const Cleared = ({ card, answer }: Props): ReactNode => {
   const { t, say } = useSpeech();
   const { section, show } = useWork();
-  const open = section.holds.length > 0 || answer.findings.some(({ rule }) => UNPROVEN.has(rule));
-  const says = answer.findings.length > 0 ? 'verdict.cleared-notes' : 'verdict.cleared-says';
+  const unproven = answer.findings.some(({ rule }) => UNPROVEN.has(rule));
+  const holds = section.holds.length;
+  const open = unproven || holds > 0;
+  const notes = answer.findings.length > 0 ? 'verdict.cleared-notes' : 'verdict.cleared-says';
+  const held = unproven ? 'verdict.mind-says' : 'verdict.cleared-held';
   return (
     <>
       <div className={open ? 'verdict mind' : 'verdict cleared'}>
         <Mark name={open ? 'note' : 'proven'} size={64} />
         <div className="grow">
-          <p className="verdict-word">{t(open ? 'verdict.mind' : 'verdict.cleared')}</p>
-          <p>{t(open ? 'verdict.mind-says' : says, { work: say(card.name), holds: section.holds.length })}</p>
+          <p className="verdict-word">{t(unproven ? 'verdict.mind' : 'verdict.cleared')}</p>
+          <p>{t(open ? held : notes, { work: say(card.name), holds })}</p>
         </div>
       </div>
       {answer.findings.length > 0 && <FindingList findings={answer.findings} />}
       <button
         type="button"
-        className={open ? 'button big' : 'button primary big'}
+        className={unproven ? 'button big' : 'button primary big'}
         onClick={() => show(recordPanel(card))}
       >
         {t('verdict.record-done', { work: say(card.name) })}
