@@ -57,8 +57,11 @@ export const SectionHead = ({ section }: { readonly section: SectionFacts }): Re
       </p>
       {facts.length > 0 && (
         <ul className="facts">
-          {facts.map((fact) => (
-            <li key={fact.attribute}>{say(fact.says)}</li>
+          {facts.map((fact, at) => (
+            <li key={fact.attribute}>
+              {at > 0 && ' · '}
+              {say(fact.says)}
+            </li>
           ))}
         </ul>
       )}
