@@ -116,6 +116,18 @@ const orderAskedHome = async (plant: Plant): Promise<void> => {
   await plant.calibrate(gauge, sender('gauge'));
   const lot = ROUTES.lot.body.parse({ lot: 'B-10001', kind: 'batt' });
   await plant.tell.lot(lot, sender('batt'), {});
+  const complaint = ROUTES.complaint.body.parse({
+    claim: 'C-1',
+    receivedOn: '2026-11-02',
+    source: 'owner',
+    home: 'H26-1001',
+    opened: { component: 'outlet', symptom: 'dead' },
+  });
+  await plant.tell.complaint(complaint, sender('complaint'), {});
+  const other = ROUTES.complaint.body.parse({ claim: 'C-2', receivedOn: '2026-11-03', source: 'retailer' });
+  await plant.tell.complaint(other, sender('complaint-2'), {});
+  const file = ROUTES.determinationOpening.body.parse({ claim: 'C-1' });
+  await plant.tell.determinationOpening(file, sender('file'), {});
 };
 
 /** Whoever a telling's example is sent by: nobody verifies their own rework, and leads release no hold. */
@@ -150,6 +162,21 @@ const SENT_BY: { readonly [name: string]: string } = {
   baseline: 'manager',
   acknowledgement: 'manager',
   alarmBudget: 'manager',
+  delivery: 'manager',
+  complaint: 'manager',
+  dismissal: 'manager',
+  claimOpening: 'manager',
+  asFound: 'manager',
+  determinationOpening: 'manager',
+  initialDetermination: 'manager',
+  agencyPosition: 'manager',
+  notification: 'manager',
+  classDetermination: 'manager',
+  remedyPlan: 'manager',
+  planApproval: 'manager',
+  remedy: 'manager',
+  completion: 'manager',
+  countingRule: 'manager',
   verification: 'inspector',
 };
 

@@ -1,5 +1,6 @@
 import type { Example } from './example';
 import { chartExamples } from './examples-charts';
+import { claimExamples } from './examples-claims';
 import { releaseExamples } from './examples-release';
 import type { RouteName } from './routes';
 
@@ -190,6 +191,7 @@ export const EXAMPLES: { readonly [name in RouteName]?: Example } = {
   ...story,
   ...releaseExamples,
   ...chartExamples,
+  ...claimExamples,
   ...access,
   ...rulebook,
 };
@@ -199,7 +201,7 @@ const byName: { readonly [route: string]: Example | undefined } = EXAMPLES;
 /** What is told, in the order in which it makes sense. */
 export const STORY = [
   ...Object.keys(story),
-  ...Object.entries({ ...releaseExamples, ...chartExamples })
+  ...Object.entries({ ...releaseExamples, ...chartExamples, ...claimExamples })
     .filter(([, example]) => 'body' in example)
     .map(([name]) => name),
 ];

@@ -80,7 +80,7 @@ export const claimsRoutes = {
     claims.DeterminationAnswer,
     restricted,
   ),
-  dueDays: get('/api/determinations.ics', 'Days that are due, as a calendar feed', claims.CalendarText, {
+  dueDays: get('/api/due-days', 'Days that are due, as a calendar feed', claims.CalendarText, {
     ...restricted,
     media: 'text/calendar',
   }),
@@ -121,7 +121,7 @@ export const claimsRoutes = {
     decided,
   ),
   planApproval: tell(
-    '/api/determinations/{determination}/plan-approval',
+    '/api/determinations/{determination}/approval',
     'Plan approved',
     { body: claims.PlanApprovalRequest, answer: claims.DeterminationTold },
     decided,
