@@ -7,6 +7,8 @@ import { useSignedIn } from '../../session/session';
 import { RoleTag } from '../../ui/role-tag';
 import { Serial } from '../../ui/serial';
 import { TroubleNotice } from '../../ui/trouble';
+import { places } from '../../router/places';
+import { Link } from '../../router/router';
 import { useSpeech } from '../../words/words';
 import { FILTERS, keptBy } from './entries';
 import type { Entry, Filter } from './entries';
@@ -104,6 +106,9 @@ const Head = ({ history }: { readonly history: History }): ReactNode => {
                   {t('head.label')} <span className="mono">{label}</span>
                 </span>
               )}
+              <Link className="no-print" to={places.traveler(serial)}>
+                {t('nav.traveler')}
+              </Link>
             </li>
           ))}
         </ul>
