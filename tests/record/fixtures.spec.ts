@@ -3,6 +3,7 @@ import { readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Envelope, NewEvent, StreamKind } from '@libs/kernel';
 import {
+  ACCOUNT,
   AGENCY_STREAM,
   CHART,
   CLAIM,
@@ -37,6 +38,7 @@ type AnyKind = Pick<
   readonly evolve: (state: unknown, event: never) => unknown;
 };
 const KINDS: readonly AnyKind[] = [
+  ACCOUNT,
   AGENCY_STREAM,
   CHART,
   CLAIM,

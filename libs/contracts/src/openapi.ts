@@ -154,7 +154,7 @@ const answer = (route: Route): Node => ({
 
 const problems = (name: string, route: Route): Node => ({
   '400': ref('responses', 'BadRequest'),
-  ...(route.access === 'anyone' && !('body' in route) ? {} : { '401': ref('responses', 'Unauthorized') }),
+  ...(route.access === 'anyone' && route.body === undefined ? {} : { '401': ref('responses', 'Unauthorized') }),
   ...(typeof route.access === 'string' ? {} : { '403': ref('responses', 'Forbidden') }),
   ...(route.path.includes('{') || route.keyed ? { '404': ref('responses', 'NotFound') } : {}),
   ...(route.body === undefined
