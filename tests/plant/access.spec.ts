@@ -105,7 +105,7 @@ describe('signing in', () => {
     expect((await careful.signIn('p-1', '4711')).ok).toBe(true);
     await careful.close();
 
-    expect(readFileSync(join(folder, 'careful.db'), 'latin1')).toContain('$argon2id$v=19$m=19456,p=1,t=2$');
+    expect(readFileSync(join(folder, 'careful.db'), 'latin1')).toContain('$argon2id$v=19$m=19456,t=2,p=1$');
   });
 
   it('shows a PIN only where it was put in to be shown', async () => {

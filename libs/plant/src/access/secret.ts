@@ -1,5 +1,5 @@
 import { hash, randomBytes } from 'node:crypto';
-import * as argon2 from 'argon2';
+import { Algorithm, hash as argon2, verify } from '@node-rs/argon2';
 
 /** Of Argon2id (RFC 9106), one lane. */
 export type GuessCost = { readonly memoryKiB: number; readonly passes: number };
@@ -13,8 +13,8 @@ const SALT_BYTES = 16;
 
 /** `$argon2id$v=19$m=...`: the cost stands with each, so that it can be raised and older ones still be read. */
 const derive = (text: string, { memoryKiB, passes }: GuessCost, salt: Buffer): Promise<string> =>
-  argon2.hash(text.normalize('NFC'), {
-    type: argon2.argon2id,
+  argon2(text.normalize('NFC'), {
+    algorithm: Algorithm.Argon2id,
     memoryCost: memoryKiB,
     timeCost: passes,
     parallelism: 1,
@@ -31,7 +31,7 @@ export const guessMatches = async (
   kept: string | undefined,
   cost: GuessCost,
 ): Promise<boolean> => {
-  if (kept !== undefined) return argon2.verify(kept, text.normalize('NFC'));
+  if (kept !== undefined) return verify(kept, text.normalize('NFC'));
   await derive(text, cost, Buffer.alloc(SALT_BYTES));
   return false;
 };
