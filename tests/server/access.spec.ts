@@ -122,7 +122,7 @@ describe('a plant that is no demonstration', () => {
     const server = await openTestServer({ demonstration: false });
     const { body } = await request(server.address).get('/api/sign-ins').expect(200);
 
-    expect(body.people).toHaveLength(5);
+    expect(body.people).toHaveLength(6);
     expect(body.people.every(({ pin }: { pin: string | null }) => pin === null)).toBe(true);
     await server.clear();
   });

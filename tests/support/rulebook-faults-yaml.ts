@@ -17,6 +17,12 @@ export const YAML_FAULTS: readonly RulebookFault[] = [
     '`wall` is no station',
   ],
   [
+    'a star that YAML takes for an alias, and that points at nothing',
+    [O, 'crew: walls', 'crew: *walls'],
+    [O, lineOf(O, 'crew: walls'), null],
+    '"*walls" points at nothing',
+  ],
+  [
     'an unknown crew',
     [O, 'crew: walls', 'crew: wall'],
     [O, lineOf(O, 'id: framed'), 'crew'],

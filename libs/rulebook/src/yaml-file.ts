@@ -1,5 +1,5 @@
-import { LineCounter, isNode, parseDocument } from 'yaml';
-import type { Document } from 'yaml';
+import { LineCounter, isNode, parseDocument, visit } from 'yaml';
+import type { Alias, Document } from 'yaml';
 import type { z } from 'zod';
 import type { Complain } from './complain';
 
@@ -27,12 +27,36 @@ export const readYaml = <T>(
   }
   if (document.errors.length > 0) return undefined;
 
+  const stray = strayAlias(document);
+  if (stray !== undefined) {
+    complain({
+      file,
+      row: lines.linePos(stray.range?.[0] ?? 0).line,
+      column: null,
+      says: `"*${stray.source}" points at nothing: put quotes around it where the star is meant as it is`,
+    });
+    return undefined;
+  }
+
   const parsed = shape.safeParse(document.toJS());
   if (parsed.success) return { data: parsed.data, rowOf };
   for (const { path, message } of parsed.error.issues) {
     complain({ file, row: rowOf(path), column: columnOf(path), says: message });
   }
   return undefined;
+};
+
+/** An alias whose anchor stands nowhere before it: the parser lets it through, and fails on it later. */
+const strayAlias = (document: Document): Alias | undefined => {
+  let found: Alias | undefined;
+  visit(document, {
+    Alias: (_key, alias) => {
+      if (alias.resolve(document) !== undefined) return undefined;
+      found = alias;
+      return visit.BREAK;
+    },
+  });
+  return found;
 };
 
 /** The line of the node at the path, or of the nearest one around it. */

@@ -28,6 +28,7 @@ describe('the history of a home', () => {
   });
 
   it('puts what was entered late where it happened, and says so', async () => {
+    small.clock.now = Date.parse('2026-03-02T15:00:00.000Z');
     await small.tell('move', { serial: WET, to: 'floor', occurredAt: '2026-03-02T09:00:00.000-06:00' });
     small.clock.now = Date.parse('2026-03-02T20:00:00.000Z');
     await small.tell('work', {
