@@ -31,6 +31,8 @@ const fieldsOf = (data: ts.Type, at: ts.Node, checker: ts.TypeChecker): readonly
     type: checker
       .typeToString(checker.getTypeOfSymbolAtLocation(property, at), at, ts.TypeFormatFlags.NoTruncation)
       .replace(/readonly /g, '')
+      // A type of another file comes with that file's place on this machine.
+      .replace(/import\("[^"]*"\)\./g, '')
       .replace(/ \| undefined$/, ''),
     about: docOf(property, checker),
   }));
