@@ -2,10 +2,13 @@
 export type Row = {
   readonly name: string;
   readonly unit: string;
-  /** More is better for a rate, less for a time. */
-  readonly better: 'more' | 'less';
+  /**
+   * More is better for a rate, less for a time. `faster`: a time too, of another way to the same answer, and the ratio
+   * says how many times as fast ours is.
+   */
+  readonly better: 'more' | 'less' | 'faster';
   readonly peerName: string;
-  /** Ours against the peer's: what it must reach, as a multiple for better by more, as a bound for better by less. */
+  /** Ours against the peer's: what it must reach, as a bound where less is better, else as a multiple. */
   readonly goal: number;
   readonly prepare: (size: number) => Promise<Contest>;
 };
@@ -49,7 +52,7 @@ export const measure = async (row: Row, size: number): Promise<Result> => {
 };
 
 const resultOf = ({ name, unit, better, peerName, goal }: Row, ours: number, peer: number): Result => {
-  const ratio = ours / peer;
+  const ratio = better === 'faster' ? peer / ours : ours / peer;
   return {
     name,
     ours,
@@ -58,7 +61,7 @@ const resultOf = ({ name, unit, better, peerName, goal }: Row, ours: number, pee
     unit,
     ratio,
     goal,
-    met: better === 'more' ? ratio >= goal : ratio <= goal,
+    met: better === 'less' ? ratio <= goal : ratio >= goal,
   };
 };
 
