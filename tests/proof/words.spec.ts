@@ -15,6 +15,7 @@ const VALUES = {
   },
   ...{
     sections: 2,
+    photos: 3,
     held: 4,
     packet: 9,
     tiles: 1,

@@ -5,6 +5,7 @@ export type { Example } from './example';
 export * from './examples';
 export { RELEASE_KEYS } from './examples-release';
 export * from './openapi';
+export * from './photo';
 export * from './routes';
 export * from './rulebook-shapes';
 export * from './quality-screens';

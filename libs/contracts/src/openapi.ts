@@ -68,7 +68,7 @@ const PROBLEMS = {
   NotFound: 'Nothing is known under this name',
   Conflict: 'Well formed, but the record has gone another way: `code` says which',
   TooLarge: 'The body is larger than this server takes',
-  WrongMedia: 'The body is not JSON',
+  WrongMedia: 'The body is not of the media type this route takes',
   Unprocessable: 'Well formed, but it cannot belong to this record: `code` says why',
   TooMany: 'Too many wrong PINs: Retry-After says how long to wait',
 } as const;
@@ -105,6 +105,7 @@ const operation = (name: string, route: Route): Node => ({
     ...headerParameters(name, route),
   ],
   ...(route.body === undefined ? {} : { requestBody: requestBody(name, route.body) }),
+  ...(route.takes === undefined ? {} : { requestBody: bytesBody(route.takes) }),
   responses: { [String(route.status)]: answer(route), ...problems(name, route) },
 });
 
@@ -144,6 +145,14 @@ const requestBody = (name: string, body: z.ZodType): Node => {
   };
 };
 
+/** Bytes as they are: OpenAPI 3.1 says so by a schema that says nothing. */
+const bytesBody = (media: readonly string[]): Node => ({
+  required: true,
+  content: Object.fromEntries(media.map((one) => [one, { schema: {} }])),
+});
+
+const takesNothing = ({ body, takes }: Route): boolean => body === undefined && takes === undefined;
+
 const answer = (route: Route): Node => ({
   description:
     route.media === 'text/event-stream'
@@ -154,10 +163,10 @@ const answer = (route: Route): Node => ({
 
 const problems = (name: string, route: Route): Node => ({
   '400': ref('responses', 'BadRequest'),
-  ...(route.access === 'anyone' && route.body === undefined ? {} : { '401': ref('responses', 'Unauthorized') }),
+  ...(route.access === 'anyone' && takesNothing(route) ? {} : { '401': ref('responses', 'Unauthorized') }),
   ...(typeof route.access === 'string' ? {} : { '403': ref('responses', 'Forbidden') }),
   ...(route.path.includes('{') || route.keyed ? { '404': ref('responses', 'NotFound') } : {}),
-  ...(route.body === undefined
+  ...(takesNothing(route)
     ? {}
     : { '413': ref('responses', 'TooLarge'), '415': ref('responses', 'WrongMedia') }),
   ...(route.keyed ? { '409': ref('responses', 'Conflict'), '422': ref('responses', 'Unprocessable') } : {}),

@@ -10,6 +10,8 @@ export const LIMITS = {
   values: 400,
   /** A whole day's batch from one tablet still fits. */
   bodyBytes: 262_144,
+  /** A phone's picture as it comes out of the camera; twelve megapixels at high quality stay below. */
+  photoBytes: 16_777_216,
   /** A rulebook is sent whole: ten times the largest a plant is thought to have, 5 000 rows of values. */
   rulebookBytes: 16_777_216,
 } as const;

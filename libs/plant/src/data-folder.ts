@@ -5,6 +5,8 @@ export type DataFolder = {
   readonly ledger: string;
   /** Keys of sealed personal data; to be backed up apart from the rest. */
   readonly keys: string;
+  /** Photos, each under its SHA-256. */
+  readonly photos: string;
   /** Who may sign in. */
   readonly access: string;
   /** Who came in, who was kept out, who was given access. */
@@ -14,6 +16,7 @@ export type DataFolder = {
 export const dataFolder = (folder: string): DataFolder => ({
   ledger: join(folder, 'ledger.db'),
   keys: join(folder, 'keys'),
+  photos: join(folder, 'photos'),
   access: join(folder, 'access.db'),
   accessLog: join(folder, 'accesses.db'),
 });

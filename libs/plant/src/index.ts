@@ -3,6 +3,7 @@ export * from './data-folder';
 export * from './instruments';
 export * from './names';
 export * from './open-plant';
+export * from './photos';
 export * from './plans';
 export * from './plant';
 export * from './proof';

@@ -43,6 +43,7 @@ import { plantProof } from './proof';
 import { packetOf } from './packets/packet';
 import { packetHomeOf } from './packets/packet-home';
 import { rulebookDesk } from './revisions/desk';
+import { photosOf } from './photos';
 import { readPeople, rosterOf } from './roster';
 import { issueRevision } from './rulebook';
 import { tellSignOff } from './sign-offs';
@@ -82,7 +83,8 @@ export const openPlant = async (parts: PlantParts): Promise<Plant> => {
   return {
     tell: { ...tellingsOf(workings), ...claimTellings(workings), ...determinationTellings(workings, asked) },
     proof,
-    packet: packetOf({ proof, homeAt }),
+    photos: photosOf(parts.photos),
+    packet: packetOf({ proof, homeAt, photos: parts.photos }),
     asks: questionsOf(asked),
     rulebook: rulebookDesk(workings, asked),
     packetHome: homeAt,

@@ -3,6 +3,7 @@ import type { PacketHome } from '@libs/packet';
 import type { RulebookFiles, RulebookProblem } from '@libs/rulebook';
 import type { Observable } from 'rxjs';
 import type { Packet } from './packets/packet';
+import type { Photos } from './photos';
 import type { PlantProof } from './proof';
 import type { Questions } from './questions/questions';
 import type { RulebookDesk } from './revisions/desk';
@@ -13,6 +14,7 @@ export type Plant = {
   readonly tell: Tellings;
   readonly asks: Questions;
   readonly proof: PlantProof;
+  readonly photos: Photos;
   /** First event of a ledger. Records nothing when it is open already. */
   readonly open: (name: string, zone: string, demonstration: boolean, sender: Sender) => Promise<void>;
   readonly issueRevision: (

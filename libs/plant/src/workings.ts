@@ -1,6 +1,7 @@
 import type { Ledger, Sealing, Sql } from '@libs/ledger';
 import type { ViewReader } from '@libs/views';
 import type { NameBook } from './names';
+import type { PhotoStore } from './photos';
 import type { Plans } from './plans';
 import type { Proving } from './proof';
 import type { Roster } from './roster';
@@ -14,6 +15,7 @@ export type PlantParts = {
   readonly views: ViewReader;
   readonly sealing: Sealing;
   readonly proving: Proving;
+  readonly photos: PhotoStore;
   /** Milliseconds since 1970, UTC. */
   readonly clock: () => number;
   /** Every view from the ledger anew. */

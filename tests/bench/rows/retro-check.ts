@@ -1,6 +1,6 @@
 import { readLedger } from '@libs/ledger/typeorm';
 import { openKeyStore, sealingWith } from '@libs/ledger';
-import { dataFolder, openPlant, provingWith } from '@libs/plant';
+import { dataFolder, openPlant, photoStore, provingWith } from '@libs/plant';
 import type { Plant } from '@libs/plant';
 import { viewReader } from '@libs/views/typeorm';
 import { makeDemonstration } from '../../../apps/cli/src/composition/make-demonstration';
@@ -47,6 +47,7 @@ export const retroCheckRow: Row = {
       views: viewReader(ledger.reader),
       sealing: sealingWith(openKeyStore(at.keys), ledger.id),
       proving: provingWith(ledger, at.keys),
+      photos: photoStore(at.photos),
       clock: Date.now,
       rebuild: () => Promise.reject(new Error('Opened for reading only')),
     });

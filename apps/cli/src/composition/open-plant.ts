@@ -20,6 +20,7 @@ export const openPlantIn = async (folder: string): Promise<Plant> => {
   return openPlantAt({
     at: url === undefined ? { file: files.ledger } : { url },
     keys: files.keys,
+    photos: files.photos,
     name: 'Studbook',
   });
 };

@@ -1,6 +1,6 @@
 import { openKeyStore, sealingWith } from '@libs/ledger';
 import { readLedger } from '@libs/ledger/typeorm';
-import { dataFolder, openPlant, provingWith } from '@libs/plant';
+import { dataFolder, openPlant, photoStore, provingWith } from '@libs/plant';
 import type { Plant } from '@libs/plant';
 import { viewReader } from '@libs/views/typeorm';
 import { assertPlant, postgres } from './open-plant';
@@ -18,6 +18,7 @@ export const readPlant = async <T>(folder: string, ask: (plant: Plant) => Promis
       views: viewReader(ledger.reader),
       sealing: sealingWith(openKeyStore(files.keys), ledger.id),
       proving: provingWith(ledger, files.keys),
+      photos: photoStore(files.photos),
       clock: Date.now,
       rebuild: () => Promise.reject(new Error('Opened for reading only')),
     });

@@ -2,7 +2,7 @@ import { mkdirSync } from 'node:fs';
 import { openKeyStore, sealingWith } from '@libs/ledger';
 import { openLedger } from '@libs/ledger/typeorm';
 import type { OpenLedger } from '@libs/ledger/typeorm';
-import { dataFolder, openPlant, provingWith } from '@libs/plant';
+import { dataFolder, openPlant, photoStore, provingWith } from '@libs/plant';
 import type { Plant, PlantPlace } from '@libs/plant';
 import { VIEWS } from '@libs/views';
 import { catchUp, viewReader } from '@libs/views/typeorm';
@@ -62,6 +62,7 @@ const plantOver = (
     views: viewReader(ledger.reader),
     sealing: sealingWith(keys, ledger.id, random),
     proving: provingWith(ledger, dataFolder(folder).keys),
+    photos: photoStore(dataFolder(folder).photos),
     clock,
     rebuild: () => Promise.reject(new Error('The views are caught up when all is told')),
   });

@@ -10,6 +10,7 @@ import { ClaimsController } from '../claims/claims.controller';
 import { DeterminationsController } from '../determinations/determinations.controller';
 import { CorrectionsController } from '../corrections/corrections.controller';
 import { AuditController } from '../audit/audit.controller';
+import { PhotosController } from '../photos/photos.controller';
 import { PacketsController } from '../packets/packets.controller';
 import { DefectsController } from '../defects/defects.controller';
 import { HealthController } from '../health/health.controller';
@@ -55,6 +56,7 @@ const CONTROLLERS: readonly Type[] = [
   CorrectionsController,
   AuditController,
   PacketsController,
+  PhotosController,
   DefectsController,
   HealthController,
   HoldsController,

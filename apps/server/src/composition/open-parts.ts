@@ -31,6 +31,7 @@ export const openParts = async (settings: Settings, log: Log): Promise<OpenParts
     const plant = await openPlantAt({
       at: databaseUrl === null ? { file: files.ledger } : { url: databaseUrl },
       keys: files.keys,
+      photos: files.photos,
       name: 'Studbook',
     });
     opened.push(() => plant.close());

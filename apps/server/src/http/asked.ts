@@ -8,6 +8,7 @@ import { z } from 'zod';
 import { routeOf } from './answers';
 import { idempotencyKey } from './idempotency-key';
 import { parse } from './parse';
+import { Problem } from './problem';
 import { whoAsks } from './who';
 
 /** What a telling route was told: parsed, and by whom. */
@@ -49,6 +50,19 @@ export const Asked = createParamDecorator((_: unknown, context: ExecutionContext
 export const SentBody = createParamDecorator((_: unknown, context: ExecutionContext) => {
   const { route, request } = arrived(context);
   return parse(route.body ?? z.undefined(), request.body);
+});
+
+/** The bytes of a route that takes no JSON. */
+export const SentBytes = createParamDecorator((_: unknown, context: ExecutionContext) => {
+  const { route, request } = arrived(context);
+  const { body } = request;
+  if (Buffer.isBuffer(body)) return body;
+  throw new Problem({
+    status: 415,
+    code: 'body-not-taken',
+    title: 'The body is not of the media type this route takes',
+    errors: [{ pointer: '#/header/content-type', detail: `must be ${(route.takes ?? []).join(', ')}` }],
+  });
 });
 
 export const WhoAsks = createParamDecorator((_: unknown, context: ExecutionContext) =>

@@ -1,8 +1,8 @@
 import { randomUUID } from 'node:crypto';
-import { LIMITS, ROUTES } from '@libs/contracts';
+import { LIMITS, PHOTO_MEDIA, ROUTES } from '@libs/contracts';
 import { FastifyAdapter } from '@nestjs/platform-fastify';
 import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
-import { problemBody } from './problem';
+import { NOT_JSON, Problem, problemBody } from './problem';
 import { API_HEADERS } from './security-headers';
 import type { WebFiles } from './web-files';
 
@@ -32,8 +32,10 @@ export const fastifyServer = (web: WebFiles | undefined, trustedHops: number | f
   const server = adapter.getInstance<FastifyInstance>();
   // Only JSON is taken: a form of another site can send text/plain, and then looks like one of ours.
   server.removeContentTypeParser('text/plain');
+  takePhotos(server);
   server.addHook('onRoute', (route) => {
     if (TAKES_A_RULEBOOK.has(route.url)) route.bodyLimit = LIMITS.rulebookBytes;
+    if (route.url === ROUTES.photo.path) route.bodyLimit = LIMITS.photoBytes;
   });
   server.addHook('onRequest', (request, reply, next) => {
     if (web !== undefined && isScreen(request) && web(request.raw, reply.raw)) {
@@ -45,6 +47,14 @@ export const fastifyServer = (web: WebFiles | undefined, trustedHops: number | f
     next();
   });
   return adapter;
+};
+
+/** A photo comes as its bytes; everywhere else a picture is no more JSON than a form is. */
+const takePhotos = (server: FastifyInstance): void => {
+  server.addContentTypeParser([...PHOTO_MEDIA], { parseAs: 'buffer' }, (request, body, done) => {
+    if (request.routeOptions.url === ROUTES.photo.path) done(null, body);
+    else done(new Problem({ status: 415, ...NOT_JSON }));
+  });
 };
 
 /** An address that cannot even be decoded reaches no route and no filter. */

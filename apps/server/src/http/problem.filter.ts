@@ -6,7 +6,7 @@ import type { FastifyReply, FastifyRequest } from 'fastify';
 import { FAULTS, LOG } from '../tokens';
 import type { Log } from './log';
 import type { ProblemFields } from './problem';
-import { Problem, problemBody } from './problem';
+import { NOT_JSON, Problem, problemBody } from './problem';
 
 /** Says what a fault from below means to the sender; undefined when it means nothing but a defect of ours. */
 export type FaultReader = (fault: unknown) => ProblemFields | undefined;
@@ -71,20 +71,19 @@ const ofFramework = (fault: HttpException, request: FastifyRequest): ProblemFiel
       errors: [{ pointer: '#', detail: fault.message }],
     };
   }
+  if (status === 413) return tooLarge(request);
   return { status, ...(REFUSED[status] ?? { code: 'request-refused', title: fault.message }) };
 };
 
+const tooLarge = ({ routeOptions }: FastifyRequest): ProblemFields => ({
+  status: 413,
+  code: 'body-too-large',
+  title: 'The body is larger than this server takes',
+  errors: [{ pointer: '#', detail: `send at most ${String(routeOptions.bodyLimit)} bytes` }],
+});
+
 const REFUSED: { readonly [status: number]: Pick<ProblemFields, 'code' | 'title' | 'errors'> } = {
-  413: {
-    code: 'body-too-large',
-    title: 'The body is larger than this server takes',
-    errors: [{ pointer: '#', detail: 'send at most 262144 bytes' }],
-  },
-  415: {
-    code: 'body-not-json',
-    title: 'The body must be JSON',
-    errors: [{ pointer: '#/header/content-type', detail: 'must be application/json' }],
-  },
+  415: NOT_JSON,
 };
 
 const noSuchRoute = ({ url, method }: FastifyRequest): ProblemFields => {

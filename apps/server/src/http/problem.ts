@@ -40,6 +40,12 @@ export const badRequest = (title: string, errors: readonly Trouble[]): Problem =
     errors,
   });
 
+export const NOT_JSON = {
+  code: 'body-not-json',
+  title: 'The body must be JSON',
+  errors: [{ pointer: '#/header/content-type', detail: 'must be application/json' }],
+} as const;
+
 /** `#/values/0/unit`, as RFC 6901 writes it inside a URI. */
 export const pointerOf = (path: readonly PropertyKey[]): string =>
   `#${path.map((step) => `/${String(step).replaceAll('~', '~0').replaceAll('/', '~1')}`).join('')}`;

@@ -26,6 +26,8 @@ export const PATHS = {
   line: 'GET /api/line',
   section: 'GET /api/sections/{serial}',
   homes: 'GET /api/homes',
+  photo: 'POST /api/photos',
+  photoBytes: 'GET /api/photos/{photo}',
   packet: 'GET /api/homes/{serial}/packet',
   sample: 'POST /api/audit/samples',
   history: 'GET /api/homes/{serial}/history',

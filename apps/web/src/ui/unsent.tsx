@@ -5,6 +5,7 @@ import { sendAgain, useUnsent } from '../api/outbox';
 import { useSpeech } from '../words/words';
 import { Mark } from './mark';
 import { TroubleNotice } from './trouble';
+import { photosModule, useWaitingPhotos } from './use-waiting-photos';
 
 /** Entries that nobody answered. They stay on this device, under their first key, until the server has them. */
 export const UnsentNotice = (): ReactNode => {
@@ -13,9 +14,12 @@ export const UnsentNotice = (): ReactNode => {
   const [sending, setSending] = useState(false);
   const [turnedDown, setTurnedDown] = useState<readonly Trouble[]>([]);
 
+  useWaitingPhotos();
+
   const send = async (): Promise<void> => {
     setSending(true);
     const told = await sendAgain();
+    await (await photosModule()).sendPhotosAgain();
     setTurnedDown(
       told.flatMap(({ result }) =>
         result.ok || result.trouble.kind === 'unreachable' ? [] : [result.trouble],

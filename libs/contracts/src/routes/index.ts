@@ -6,6 +6,7 @@ import { defectsRoutes } from './defects';
 import { equipmentRoutes } from './equipment';
 import { flowRoutes } from './flow';
 import { inspectionRoutes } from './inspection';
+import { photoRoutes } from './photos';
 import { plantRoutes } from './plant';
 import { qualityRoutes } from './quality';
 import { releaseRoutes } from './release';
@@ -19,6 +20,7 @@ export type { Access, Parameter, Route } from './route';
 export const ROUTES = {
   ...accessRoutes,
   ...auditRoutes,
+  ...photoRoutes,
   ...plantRoutes,
   ...qualityRoutes,
   ...workRoutes,

@@ -14,6 +14,8 @@ export type Route = {
   readonly access: Access;
   readonly query?: { readonly [name: string]: Parameter };
   readonly body?: z.ZodType;
+  /** Takes the bytes of one of these media as they are, in place of JSON. */
+  readonly takes?: readonly string[];
   readonly answer: z.ZodType;
   readonly status: number;
   /** Takes an Idempotency-Key: 400 when it is missing, 422 when it was used for other content. */

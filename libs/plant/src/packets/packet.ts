@@ -1,6 +1,9 @@
 import { byHandFile, csvFiles, epcisFile, reportFile, xesFile } from '@libs/packet';
 import type { PacketFile, PacketHome } from '@libs/packet';
+import { PHOTO_FOLDER } from '@libs/proof';
 import type { PacketFiles } from '@libs/proof';
+import { EXTENSIONS, photosIn } from '../photos';
+import type { PhotoStore } from '../photos';
 import type { Evidence, PlantProof } from '../proof/plant-proof';
 
 /** A home's whole history in one ZIP, to be read and to be proven. */
@@ -15,12 +18,13 @@ export type Packet = {
 
 type Parts = {
   readonly proof: Pick<PlantProof, 'evidenceOf' | 'zipOf'>;
+  readonly photos: Pick<PhotoStore, 'read'>;
   readonly homeAt: (serial: string, at: number) => Promise<PacketHome | undefined>;
 };
 
 /** `at`: as the record stood at this position; null: as it stands. Undefined: nobody knows the serial. */
 export const packetOf =
-  ({ proof, homeAt }: Parts) =>
+  ({ proof, photos, homeAt }: Parts) =>
   async (serial: string, at: number | null): Promise<Packet | undefined> => {
     const evidence = await proof.evidenceOf(serial, at);
     if (evidence === undefined) return undefined;
@@ -32,11 +36,24 @@ export const packetOf =
       position: evidence.position,
       evidence: evidence.digest,
       events: evidence.events.length,
-      zip: await proof.zipOf(evidence, await readable(home, evidence)),
+      zip: await proof.zipOf(evidence, await readable(home, evidence, photosOf(home, photos))),
     };
   };
 
-const readable = async (home: PacketHome, evidence: Evidence): Promise<PacketFiles> => {
+/** The photos its events name, as many as were ever brought here, each under the name the events have for it. */
+const photosOf = ({ events }: PacketHome, photos: Parts['photos']): readonly PacketFile[] =>
+  [...new Set(events.flatMap(({ event }) => photosIn(event.data)))].flatMap((hash) => {
+    const photo = photos.read(hash);
+    return photo === undefined
+      ? []
+      : [{ name: `${PHOTO_FOLDER}${hash}.${EXTENSIONS[photo.type]}`, bytes: photo.bytes }];
+  });
+
+const readable = async (
+  home: PacketHome,
+  evidence: Evidence,
+  photos: readonly PacketFile[],
+): Promise<PacketFiles> => {
   const { position, digest, checkpoint } = evidence;
   const lines = [...checkpoint.note.trimEnd().split('\n'), `SHA-256 evidence/manifest.json: ${digest}`];
   const epcis = epcisFile(home);
@@ -48,6 +65,7 @@ const readable = async (home: PacketHome, evidence: Evidence): Promise<PacketFil
     ...csvFiles(home),
     epcis,
     xesFile(home),
+    ...photos,
   ];
   return new Map(files.map(({ name, bytes }) => [name, bytes]));
 };

@@ -1,9 +1,11 @@
+import { dirname, join } from 'node:path';
 import { openKeyStore, sealingWith } from '@libs/ledger';
 import { openLedger } from '@libs/ledger/typeorm';
 import type { LedgerOptions } from '@libs/ledger/typeorm';
 import { VIEWS } from '@libs/views';
 import { viewKeeper, viewReader } from '@libs/views/typeorm';
 import { openPlant } from '../open-plant';
+import { photoStore } from '../photos';
 import type { Plant } from '../plant';
 import { provingWith } from '../proof';
 
@@ -11,6 +13,8 @@ export type PlantPlace = {
   readonly at: LedgerOptions['at'];
   /** Folder of the keys that personal data is sealed with. */
   readonly keys: string;
+  /** Folder of the photos; left out: beside the keys. */
+  readonly photos?: string;
   /** What people call it; only told when it is made. */
   readonly name: string;
   /** The ledger's id when it is made; random where not given. */
@@ -43,6 +47,7 @@ export const openPlantAt = async (place: PlantPlace): Promise<Plant> => {
       views: viewReader(keeper.reader),
       sealing: sealingWith(keys, ledger.id, random),
       proving: provingWith(ledger, place.keys),
+      photos: photoStore(place.photos ?? join(dirname(place.keys), 'photos')),
       clock,
       rebuild: keeper.rebuild,
     });

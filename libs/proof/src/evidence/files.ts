@@ -22,6 +22,9 @@ export const EVIDENCE = {
 export const KEY_CHANGES = 'key-changes.jsonl';
 export const CONSISTENCY = 'consistency.jsonl';
 
+/** Photos, each named after its SHA-256: the events that speak of them prove them. */
+export const PHOTO_FOLDER = 'photos/';
+
 /** The whole packet: what the plant issued, and its signature under that. */
 export const PACKET_MANIFEST = 'manifest.json';
 export const PACKET_SEAL = 'manifest.note';

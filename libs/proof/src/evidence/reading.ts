@@ -61,13 +61,19 @@ export type EventClaims = {
   readonly version: number;
   /** Sections a home says it has; empty for all other events. */
   readonly sections: readonly string[];
+  /** SHA-256 of each photo it names, in hex. */
+  readonly photos: readonly string[];
 };
 
 export const readEvent = (body: Uint8Array): EventClaims | undefined => {
   const { ledger, position, stream, version, data } = readJson(body) ?? {};
   if (!isText(ledger) || !isCount(position) || !isText(stream) || !isCount(version)) return undefined;
-  const sections = isFields(data) ? data['sections'] : undefined;
-  return { ledger, position, stream, version, sections: isTexts(sections) ? sections : [] };
+  const { sections, photos } = isFields(data) ? data : {};
+  return {
+    ...{ ledger, position, stream, version },
+    sections: isTexts(sections) ? sections : [],
+    photos: isTexts(photos) ? photos.filter(isHexHash) : [],
+  };
 };
 
 export type InclusionLine = {

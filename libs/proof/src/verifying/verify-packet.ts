@@ -12,6 +12,7 @@ import { listedFiles } from './listed-files';
 import { failed, open, proven } from './outcome';
 import type { Outcome } from './outcome';
 import { packetSeal } from './packet-seal';
+import { photosShown } from './photos';
 import { signedCheckpoint } from './signed-checkpoint';
 import { streamsComplete } from './streams';
 
@@ -44,15 +45,20 @@ export const verifyPacket = (files: PacketFiles, tools: NoteTools, held: Held = 
   const heads = headsFound(ground);
   const found = eventsFound({ ...ground, heads: heads.heads });
   const streams = streamsComplete(manifest, heads, found.genuine, found.outcomes);
-  return once([
+  const whole = [
     ...wholeness(files, manifest, tools),
     ...packetSeal(files, manifest.position, signed, tools),
+  ];
+  const photos = photosShown(tools.sha256, files, found.genuine, whole);
+  return once([
+    ...whole,
     ...signed.outcomes,
     ...found.outcomes,
     // Nothing is proven of events under a root that nobody signed.
     ...(signed.signed
       ? [proven('events-included', { events: found.genuine.length, size: manifest.position }), ...streams]
       : streams.filter(({ is }) => is === 'failed')),
+    ...photos.filter(({ is }) => signed.signed || is === 'failed'),
     ...againstHeld({ files, signed, hashing }, held, tools),
     open('later-unknown', { position: manifest.position }),
     open('truth-not-shown'),

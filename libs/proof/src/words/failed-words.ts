@@ -20,6 +20,14 @@ export const FAILED_WORDS: Readonly<Record<FailedCode, Words>> = {
     en: 'File {file} is in no list: it was added.',
     es: 'El archivo {file} no está en ninguna lista: fue agregado.',
   },
+  'photo-other': {
+    en: 'Photo {file} is not the picture it is named after.',
+    es: 'La foto {file} no es la imagen cuyo nombre lleva.',
+  },
+  'photo-unnamed': {
+    en: 'Photo {file} is named by no event of this packet.',
+    es: 'Ningún evento de este paquete nombra la foto {file}.',
+  },
   'file-altered': {
     en: 'File {file} was changed: its hash is not the one listed or signed for.',
     es: 'El archivo {file} fue cambiado: su huella no es la listada o firmada.',

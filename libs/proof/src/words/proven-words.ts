@@ -47,6 +47,10 @@ export const PROVEN_WORDS: Readonly<Record<ProvenCode, Words>> = {
     en: 'Every section that home {home} says it has is here ({sections}).',
     es: 'Está cada sección que la casa {home} dice tener ({sections}).',
   },
+  'photos-named': {
+    en: 'Each of the {photos} photos here is, bit for bit, one that these events name.',
+    es: 'Cada una de las {photos} fotos es, bit por bit, una que estos eventos nombran.',
+  },
   'key-known': {
     en: 'The signing key is the one you hold, {key}, or took over from it with both keys’ signatures.',
     es: 'La clave que firma es la que usted tiene, {key}, o la relevó con la firma de ambas.',
@@ -81,6 +85,10 @@ export const OPEN_WORDS: Readonly<Record<OpenCode, Words>> = {
   'beyond-checkpoint': {
     en: 'Events after {size}: no checkpoint covers them yet.',
     es: 'Los eventos después del {size}: ningún punto de control los cubre todavía.',
+  },
+  'photos-elsewhere': {
+    en: 'What is on {photos} photos that these events name: the plant had only their fingerprints when it made this packet.',
+    es: 'Qué muestran {photos} fotos que estos eventos nombran: la planta solo tenía sus huellas cuando hizo este paquete.',
   },
   'packet-unsealed': {
     en: 'Files beside the evidence: there are none here, or none that the plant signed for.',

@@ -71,3 +71,9 @@ export const valuesOf = ({ data }: Entry): readonly Value[] => {
   const values = data['values'];
   return Array.isArray(values) ? values.filter(isValue) : [];
 };
+
+/** SHA-256 of each photo the entry names. */
+export const photosOf = ({ data }: Entry): readonly string[] => {
+  const photos = data['photos'];
+  return Array.isArray(photos) ? photos.filter((photo) => typeof photo === 'string') : [];
+};

@@ -7,7 +7,8 @@ import { useTimes } from '../../words/use-times';
 import { useSpeech } from '../../words/words';
 import { FindingList } from '../../ui/finding-list';
 import { asRead } from '../../ui/metric';
-import { markOf, valuesOf } from './entries';
+import { Photos } from '../../ui/photos';
+import { markOf, photosOf, valuesOf } from './entries';
 import type { Entry } from './entries';
 import type { Labels } from './use-labels';
 
@@ -125,6 +126,7 @@ const HistoryEntry = (props: EntryProps): ReactNode => {
         </p>
         <Standing entry={entry} />
         <Values {...props} />
+        <Photos of={photosOf(entry)} />
         {entry.note !== null && <blockquote className="entry-note">{entry.note}</blockquote>}
         {entry.findings.length > 0 && <FindingList findings={entry.findings} />}
       </div>

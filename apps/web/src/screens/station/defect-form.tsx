@@ -9,7 +9,7 @@ import { useSpeech } from '../../words/words';
 import type { Both } from '../../words/words';
 import { useDraft } from './drafts';
 import { PanelHead } from './panel-head';
-import { PhotoEntry } from './photo-entry';
+import { PhotoEntry } from '../../ui/photo-entry';
 import { useTelling } from './use-telling';
 import { useWork } from './work-context';
 

@@ -4,7 +4,7 @@ import type { Card } from './cards';
 import { useDraft } from './drafts';
 import { FormFoot } from './form-foot';
 import { PanelHead } from './panel-head';
-import { PhotoEntry } from './photo-entry';
+import { PhotoEntry } from '../../ui/photo-entry';
 import { ScannedField } from './scanned-field';
 import { useTelling } from './use-telling';
 import { useWork } from './work-context';

@@ -9,7 +9,7 @@ import { useDraft } from './drafts';
 import { ExceptPlaces } from './except-places';
 import { FormFoot } from './form-foot';
 import { PanelHead } from './panel-head';
-import { PhotoEntry } from './photo-entry';
+import { PhotoEntry } from '../../ui/photo-entry';
 import { ScannedField } from './scanned-field';
 import { TallySays } from './tally-says';
 import { useTelling } from './use-telling';
