@@ -30,8 +30,8 @@ export const keepWaiting = async (hash: string, photo: Blob): Promise<void> => {
 export const forgetWaiting = async (hash: string): Promise<void> => {
   await inStore('readwrite', (store) => store.delete(hash));
 };
-/** Nothing else was ever put there. */
-const asKept = (request: IDBRequest): IDBRequest<WaitingPhoto[]> => request;
+/** Nothing else was ever put there; the browser's own types say only "anything". */
+const allKept = (store: IDBObjectStore): IDBRequest<WaitingPhoto[]> =>
+  store.getAll() as IDBRequest<WaitingPhoto[]>;
 
-export const waitingPhotos = (): Promise<readonly WaitingPhoto[]> =>
-  inStore('readonly', (store) => asKept(store.getAll()));
+export const waitingPhotos = (): Promise<readonly WaitingPhoto[]> => inStore('readonly', allKept);

@@ -62,8 +62,8 @@ export const PhotoTaking = ({ photos, needed, change }: PhotoEntryProps): ReactN
           }}
         />
       </label>
-      <p className="quiet small" role="status">
-        {busy ? t('photo.busy') : t('photo.taken', { count: photos.length })}
+      <p className="quiet small" role="status" aria-busy={busy}>
+        {busy ? '…' : t('photo.taken', { count: photos.length })}
         {waits && ` ${t('photo.waits')}`}
       </p>
       {trouble !== null && (

@@ -40,7 +40,7 @@ const Photo = ({ photo, number, remove }: PhotoProps): ReactNode => {
         <a href={address} target="_blank" rel="noreferrer">
           <img
             src={address}
-            alt={t('photo.number', { number })}
+            alt={`${t('photo')} ${String(number)}`}
             loading="lazy"
             onError={() => setAbsent(true)}
           />
