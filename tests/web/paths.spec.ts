@@ -1,5 +1,6 @@
 import { ROUTES } from '@libs/contracts';
 import { addressOf, PATHS } from '../../apps/web/src/api/paths';
+import { addressOfPhoto, PHOTOS } from '../../apps/web/src/api/photo-address';
 import { hereAndNow, newKey } from '../../apps/web/src/api/key';
 import { placeOf, places } from '../../apps/web/src/router/places';
 
@@ -8,6 +9,11 @@ const routes: Readonly<Record<string, { readonly method: string; readonly path: 
 describe('the paths the screens call', () => {
   it.each(Object.entries(PATHS))('%s is a route of the contract, %s', (name, path) => {
     expect(path).toBe(`${routes[name]?.method ?? ''} ${routes[name]?.path ?? ''}`);
+  });
+
+  it('of photos are the contract’s too', () => {
+    expect(PHOTOS).toBe(ROUTES.photo.path);
+    expect(addressOfPhoto('f00d')).toBe(ROUTES.photoBytes.path.replace('{photo}', 'f00d'));
   });
 
   it('put what the path names into it and the rest behind it, and leave out what is not known', () => {

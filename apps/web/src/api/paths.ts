@@ -26,8 +26,6 @@ export const PATHS = {
   line: 'GET /api/line',
   section: 'GET /api/sections/{serial}',
   homes: 'GET /api/homes',
-  photo: 'POST /api/photos',
-  photoBytes: 'GET /api/photos/{photo}',
   packet: 'GET /api/homes/{serial}/packet',
   sample: 'POST /api/audit/samples',
   history: 'GET /api/homes/{serial}/history',

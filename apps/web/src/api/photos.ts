@@ -1,7 +1,6 @@
 import type { AnswerOf } from '@libs/contracts';
 import { jsonAs } from './json';
-import { addressOf } from './paths';
-import { showFromHere } from './photo-address';
+import { PHOTOS, showFromHere } from './photo-address';
 import { forgetWaiting, keepWaiting, waitingPhotos } from './waiting-photos';
 
 /** Longer sides than this show no more of a strap or a nail; a picture becomes some 400 kB. */
@@ -44,10 +43,9 @@ const fingerprint = async (photo: Blob): Promise<string | undefined> => {
 type Upload = { readonly photo: string } | { readonly says: string } | 'unreachable';
 
 const upload = async (photo: Blob): Promise<Upload> => {
-  const { method, path } = addressOf('photo');
   try {
-    const response = await fetch(path, {
-      method,
+    const response = await fetch(PHOTOS, {
+      method: 'POST',
       body: photo,
       headers: { accept: 'application/json', 'content-type': 'image/jpeg' },
     });
