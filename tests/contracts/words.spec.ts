@@ -117,10 +117,10 @@ describe('A finding in words', () => {
     }
   });
 
-  test('a cover over notches with no plates names both operations, the station and the section of the code', () => {
+  test('a cover over notches with no plates names both operations, the one way out and the section of the code', () => {
     expect(findingSays(finding('cover-hides-unproven', { places: ['kitchen'] }), names)).toEqual({
-      en: '“Drywalled” covers “Plates and sleeves on” (kitchen), and nothing proves it yet. If it is done, record it at Rough-in; else ask an inspector to look before it is covered. (NEC 300.4(A)(2))',
-      es: '“Tablaroca puesta” tapa “Placas y mangas de protección puestas” (cocina) y todavía nada lo comprueba. Si ya está hecho, anótelo en Instalaciones; si no, pida que un inspector lo vea antes de taparlo. (NEC 300.4(A)(2))',
+      en: '“Drywalled” covers “Plates and sleeves on” (kitchen), and nothing proves it yet. Once it is done, record it. (NEC 300.4(A)(2))',
+      es: '“Tablaroca puesta” tapa “Placas y mangas de protección puestas” (cocina) y todavía nada lo comprueba. Cuando esté hecho, anótelo. (NEC 300.4(A)(2))',
     });
   });
 
@@ -256,7 +256,7 @@ describe('Holds and defects in words', () => {
   test('a hold for what the record is short of says that recording it is the way out', () => {
     const hold = { reason: 'value-missing', operation: 'decked', characteristic: null, defect: null };
     expect(holdSays(hold, names).en).toBe(
-      'Held: a value of “Floor decked” is not recorded. Record what is missing, or ask the quality manager.',
+      'Held: a value of “Floor decked” is not recorded. Record what is missing.',
     );
   });
 

@@ -115,6 +115,8 @@ export const LineSection = z.object({
   stage: z.enum(['ordered', 'on-line', 'pulled', 'shipped']),
   station: z.string().nullable(),
   since: z.string().nullable(),
+  /** Why it was pulled off the line, while it is. */
+  pulledFor: Words.nullable().optional(),
   holds: z.number().int(),
   /** The first open hold in words. */
   heldBy: Words.nullable(),
@@ -180,6 +182,7 @@ export const HomesAnswer = z.object({
       holds: z.number().int(),
     }),
   ),
+  total: z.number().int().describe('Homes that match, of which `homes` are the latest').optional(),
 });
 
 /** GET /api/plant: what every screen needs once. */
@@ -212,6 +215,8 @@ export const PlantAnswer = z.object({
   lotKinds: z.array(z.object({ id: z.string(), name: Words })).optional(),
   instrumentKinds: z.array(z.object({ id: z.string(), name: Words })).optional(),
   /** Design attributes with their values in words: a section's role among them. */
+  /** Values a plan names in words, in both languages; one that is not listed stands as it is written. */
+  texts: z.array(z.object({ id: z.string(), name: Words })).optional(),
   attributes: z
     .array(
       z.object({

@@ -54,13 +54,14 @@ const lookUp = (named: readonly Named[]): ((code: string) => Words) => {
   return (code) => byId.get(code) ?? asIs(code);
 };
 
-const attributeValues = ({ attributes }: Rulebook): Names['attributeValue'] => {
+const attributeValues = ({ attributes, texts }: Rulebook): Names['attributeValue'] => {
   const byBoth = new Map(
     attributes.flatMap(({ id, values }) =>
       values.map(({ value, says }) => [`${id} ${value}`, says] as const),
     ),
   );
-  return (attribute, value) => byBoth.get(`${attribute} ${value}`) ?? asIs(value);
+  const text = lookUp(texts);
+  return (attribute, value) => byBoth.get(`${attribute} ${value}`) ?? text(value);
 };
 
 /** While the plant has no rulebook, codes are all there is to say. */

@@ -37,6 +37,7 @@ export const plantPart = (
   | 'places'
   | 'attributes'
   | 'details'
+  | 'texts'
   | 'plate'
   | 'reasons'
 > => ({
@@ -48,6 +49,7 @@ export const plantPart = (
   places: plant.places.map(namedOf),
   attributes: plant.attributes.map(attributeOf),
   details: plant.details.map(namedOf),
+  texts: plant.texts.map(namedOf),
   plate: plant.plate.map((line) => ({
     ...namedOf(line),
     from: line.from,
@@ -92,8 +94,8 @@ export const domainsOf = (plant: PlantFile): ReadonlyMap<string, Domain> =>
     ]),
   );
 
-type Listed = 'stations' | 'crews' | 'places' | 'reasons' | 'details' | 'attributes' | 'plate';
-const LISTS = ['stations', 'crews', 'places', 'reasons', 'details', 'attributes', 'plate'] as const;
+type Listed = 'stations' | 'crews' | 'places' | 'reasons' | 'details' | 'texts' | 'attributes' | 'plate';
+const LISTS = ['stations', 'crews', 'places', 'reasons', 'details', 'texts', 'attributes', 'plate'] as const;
 
 /** What in the plant file refers to something that is not there, or is there twice. */
 export const checkPlant = ({ data, rowOf }: YamlFile<PlantFile>, known: Known, complain: Complain): void => {

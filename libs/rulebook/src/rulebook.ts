@@ -57,6 +57,8 @@ export type Rulebook = {
   readonly places: readonly Named[];
   readonly attributes: readonly Attribute[];
   readonly details: readonly Named[];
+  /** Values that are named in words, in both languages. */
+  readonly texts: readonly Named[];
   /** What the data plate says; empty where the plant keeps it elsewhere. */
   readonly plate: readonly PlateLine[];
   /** Reason codes for holds, pulls and corrections. */

@@ -38,6 +38,8 @@ export const PlantShape = z.strictObject({
   places: z.array(named).default([]),
   reasons: z.array(named.extend({ for: z.array(z.enum(['hold', 'pull', 'correction'])).min(1) })).default([]),
   details: z.array(named).default([]),
+  /** What a value that is named in words is called in each language; one that is not listed stands as it is. */
+  texts: z.array(named).default([]),
   /** What the data plate says, line by line, and where each line comes from. */
   plate: z
     .array(

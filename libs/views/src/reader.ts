@@ -97,6 +97,8 @@ export type ViewReader = {
   readonly cards: (stages: readonly string[]) => Promise<readonly SectionCard[]>;
   /** Cards of homes and their sections, of homes one of whose cards has this in a serial, model or label number. */
   readonly homesLike: (search: string, limit: number) => Promise<readonly SectionCard[]>;
+  /** How many homes a search finds in all. */
+  readonly homesLikeCount: (search: string) => Promise<number>;
   readonly yieldByStation: (days: Days) => Promise<ReadonlyMap<string, YieldSums>>;
   readonly yieldByDay: (station: string, days: Days) => Promise<ReadonlyMap<string, YieldSums>>;
   /** Of each station and day of the span. */

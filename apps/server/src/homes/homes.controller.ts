@@ -14,7 +14,10 @@ export class HomesController {
 
   @Answers(ROUTES.homes)
   list(@Asked() { query }: Question): Promise<AnswerOf<'homes'>> {
-    return this.plant.asks.homes(query.search ?? '');
+    return this.plant.asks.homes(
+      query.search ?? '',
+      query.most === undefined ? undefined : Number(query.most),
+    );
   }
 
   @Answers(ROUTES.history)

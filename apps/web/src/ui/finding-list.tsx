@@ -29,12 +29,12 @@ export const FindingList = ({ findings, act }: Props): ReactNode => {
               <span className="sr-only">{t(GRADES[finding.grade])}: </span>
               {say(finding.says)}
             </p>
-            <p className="small">
+            <div className="row small">
               {finding.station !== null && (
-                <span>{t('finding.due-at', { station: stationName(finding.station) ?? '' })} · </span>
+                <span>{t('finding.due-at', { station: stationName(finding.station) ?? '' })}</span>
               )}
-              <SourceSays source={finding.source} open />
-            </p>
+              <SourceSays source={finding.source} />
+            </div>
             {act?.(finding)}
           </div>
         </li>

@@ -12,27 +12,21 @@ const KINDS = {
   derived: 'source.derived',
 } as const;
 
+/** What a rulebook writes where the kind of source has said it all. */
+const PLAIN: ReadonlySet<string> = new Set(['design', 'approved design']);
+
 /** On whose authority: folded away until someone wants to know. */
-export const SourceSays = ({
-  source,
-  open = false,
-}: {
-  readonly source: Source;
-  readonly open?: boolean;
-}): ReactNode => {
+export const SourceSays = ({ source }: { readonly source: Source }): ReactNode => {
   const { t } = useSpeech();
-  const says = (
-    <>
-      {t(KINDS[source.kind])}
-      {source.kind !== 'practice' && source.reference !== '' && `: ${source.reference}`}{' '}
-      {source.row !== '' && <span className="mono small">({source.row})</span>}
-    </>
-  );
-  if (open) return <span className="quiet small">{says}</span>;
+  const isNamed = source.kind !== 'practice' && source.reference !== '' && !PLAIN.has(source.reference);
   return (
     <details className="source">
       <summary>{t('source')}</summary>
-      <p className="small">{says}</p>
+      <p className="small">
+        {t(KINDS[source.kind])}
+        {isNamed && `: ${source.reference}`}{' '}
+        {source.row !== '' && <span className="mono small">({source.row})</span>}
+      </p>
     </details>
   );
 };

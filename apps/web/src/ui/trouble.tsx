@@ -8,6 +8,7 @@ import { Mark } from './mark';
 const BY_STATUS: Readonly<Record<number, WordKey>> = {
   401: 'problem.signed-out',
   403: 'problem.role-missing',
+  404: 'problem.not-known',
   429: 'problem.too-many',
   500: 'problem.server',
 };

@@ -27,7 +27,14 @@ export const plantRoutes = {
     },
   ),
   homes: get('/api/homes', 'Homes, by part of a serial', screens.HomesAnswer, {
-    query: { search: { required: false, about: 'Part of a serial, model or label number' } },
+    query: {
+      search: { required: false, about: 'Part of a serial, model or label number' },
+      most: {
+        required: false,
+        about: 'How many homes at most; 50 where it is left out',
+        schema: z.string().regex(/^[1-9]\d{0,3}$/, 'a number from 1 to 9999'),
+      },
+    },
   }),
   history: get(
     '/api/homes/{serial}/history',

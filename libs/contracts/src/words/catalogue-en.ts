@@ -4,15 +4,15 @@
  */
 export const en = {
   'finding.cover-hides-unproven':
-    '“{entry}” covers “{operation}”{places}, and nothing proves it yet. If it is done, record it{at}; else ask an inspector to look before it is covered.',
+    '“{entry}” covers “{operation}”{places}, and nothing proves it yet. Once it is done, record it.',
   'finding.cover-hides-unproven.value':
-    '“{entry}” covers “{operation}”, where this is not recorded: {characteristic} (required: {required}). Record what was found{at}, or ask an inspector to look before it is covered.',
+    '“{entry}” covers “{operation}”, where this is not recorded: {characteristic} (required: {required}). Record what was found.',
   'finding.cover-hides-defect':
     '“{entry}” covers “{operation}”{places}, where a defect is still open{given}. Have it reworked and verified before it is covered.',
   'finding.required-work-unproven':
-    '“{entry}” needs “{operation}” first{places}, and nothing proves it yet. If it is done, record it{at}; if not, wait for it or ask an inspector to look.',
+    '“{entry}” needs “{operation}” first{places}, and nothing proves it yet. Once it is done, record it.',
   'finding.required-work-unproven.value':
-    '“{entry}” needs “{operation}” first, where this is not recorded: {characteristic} (required: {required}). Record what was found{at}, or ask an inspector to look.',
+    '“{entry}” needs “{operation}” first, where this is not recorded: {characteristic} (required: {required}). Record what was found.',
   'finding.expected-work-unproven':
     '“{operation}”{places} mostly comes before “{entry}” and is not recorded. If it is done, record it{at}.',
   'finding.value-out-of-limits':
@@ -119,7 +119,7 @@ export const en = {
   'hold.says': 'Held: {because}{about}. {wayOut}',
   'hold.about': ' (“{operation}”)',
   'hold.way-out.defect': 'Have it reworked, and verified by someone else.',
-  'hold.way-out.record': 'Record what is missing, or ask the quality manager.',
+  'hold.way-out.record': 'Record what is missing.',
   'hold.way-out.decision': 'Ask the quality manager.',
   'hold.way-out.agency': 'Only the inspection agency lifts it.',
   'hold.way-out.look': 'Have it looked at for the same thing.',
@@ -265,7 +265,7 @@ export const en = {
   'signer.crew': 'the {crew} crew',
   'role.quality-manager': 'the quality manager',
   'role.inspector': 'the inspector',
-  'role.agency-inspector': 'the inspection agency',
+  'role.agency-inspector': 'the agency inspector',
   'role.station-lead': 'the station lead',
   'role.administrator': 'the administrator',
   'role.auditor': 'the auditor',

@@ -3,15 +3,15 @@ import type { Key } from './catalogue-en';
 /** Lo que dice Studbook, en el español que se habla en las plantas de Estados Unidos. */
 export const es: { readonly [K in Key]: string } = {
   'finding.cover-hides-unproven':
-    '“{entry}” tapa “{operation}”{places} y todavía nada lo comprueba. Si ya está hecho, anótelo{at}; si no, pida que un inspector lo vea antes de taparlo.',
+    '“{entry}” tapa “{operation}”{places} y todavía nada lo comprueba. Cuando esté hecho, anótelo.',
   'finding.cover-hides-unproven.value':
-    '“{entry}” tapa “{operation}”, y ahí falta anotar: {characteristic} (se pide: {required}). Anote lo que se encontró{at}, o pida que un inspector lo vea antes de taparlo.',
+    '“{entry}” tapa “{operation}”, y ahí falta anotar: {characteristic} (se pide: {required}). Anote lo que se encontró.',
   'finding.cover-hides-defect':
     '“{entry}” tapa “{operation}”{places} y ahí sigue un defecto abierto{given}. Que se repare y se verifique antes de taparlo.',
   'finding.required-work-unproven':
-    '“{entry}” necesita primero “{operation}”{places} y todavía nada lo comprueba. Si ya está hecho, anótelo{at}; si no, espere o pida que un inspector lo vea.',
+    '“{entry}” necesita primero “{operation}”{places} y todavía nada lo comprueba. Cuando esté hecho, anótelo.',
   'finding.required-work-unproven.value':
-    '“{entry}” necesita primero “{operation}”, y ahí falta anotar: {characteristic} (se pide: {required}). Anote lo que se encontró{at}, o pida que un inspector lo vea.',
+    '“{entry}” necesita primero “{operation}”, y ahí falta anotar: {characteristic} (se pide: {required}). Anote lo que se encontró.',
   'finding.expected-work-unproven':
     '“{operation}”{places} casi siempre va antes de “{entry}” y no está anotado. Si ya está hecho, anótelo{at}.',
   'finding.value-out-of-limits':
@@ -119,7 +119,7 @@ export const es: { readonly [K in Key]: string } = {
   'hold.says': 'Retenida: {because}{about}. {wayOut}',
   'hold.about': ' (“{operation}”)',
   'hold.way-out.defect': 'Que se repare y que lo verifique otra persona.',
-  'hold.way-out.record': 'Anote lo que falta, o pregunte al gerente de calidad.',
+  'hold.way-out.record': 'Anote lo que falta.',
   'hold.way-out.decision': 'Pregunte al gerente de calidad.',
   'hold.way-out.agency': 'Solo la agencia de inspección la quita.',
   'hold.way-out.look': 'Que alguien busque aquí lo mismo.',
@@ -265,7 +265,7 @@ export const es: { readonly [K in Key]: string } = {
   'signer.crew': 'la cuadrilla de {crew}',
   'role.quality-manager': 'el gerente de calidad',
   'role.inspector': 'el inspector',
-  'role.agency-inspector': 'la agencia de inspección',
+  'role.agency-inspector': 'el inspector de la agencia',
   'role.station-lead': 'el líder de estación',
   'role.administrator': 'el administrador',
   'role.auditor': 'el auditor',

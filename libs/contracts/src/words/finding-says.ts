@@ -44,8 +44,8 @@ const valueOf = (
   names: Names,
 ): Fill => ({
   characteristic: characteristic === undefined ? '' : names.characteristic(operation, characteristic),
-  required: requirementSays(required, unit ?? null),
-  recorded: valueSays(recorded, unit ?? null),
+  required: requirementSays(required, unit ?? null, null, names.text),
+  recorded: valueSays(recorded, unit ?? null, names.text),
 });
 
 const stationOf = ({ station }: Finding, names: Names): Fill =>

@@ -16,6 +16,8 @@ export type Names = {
   readonly lotKind: (id: string) => Words;
   readonly instrumentKind: (id: string) => Words;
   readonly unitSymbol: (code: string) => Words;
+  /** A value that the plant names in words: `foremost cross member`. */
+  readonly text: (value: string) => Words;
   /** A fact of the design: `wind zone II`. */
   readonly designFact?: (attribute: string, value: string) => Words | undefined;
   /** What a defect is, by its id, where the reader has its history at hand. */
@@ -37,6 +39,7 @@ export type NameLists = {
   readonly reasons?: readonly Named[];
   readonly lotKinds?: readonly Named[];
   readonly instrumentKinds?: readonly Named[];
+  readonly texts?: readonly Named[];
   readonly attributes?: readonly {
     readonly id: string;
     readonly values: readonly { readonly value: string; readonly says: Words }[];
@@ -59,6 +62,7 @@ export const namesFrom = (
   instrumentKind: lookUp(lists.instrumentKinds ?? []),
   characteristic: (operation, id) => label(operation, id) ?? same(id),
   unitSymbol: unitSays,
+  text: lookUp(lists.texts ?? []),
   designFact: (attribute, value) =>
     lists.attributes?.find(({ id }) => id === attribute)?.values.find((one) => one.value === value)?.says,
 });

@@ -9,11 +9,14 @@ export const unitSays = (code: string): Words => {
   return isKey(key) ? say(key) : same(measureUnit(code)?.symbol ?? code);
 };
 
+/** What a value that is named in words is called in each language. */
+type InWords = (value: string) => Words;
+
 /** A recorded value as people say it: `36-1/2 in`, `yes`, `7`. */
-export const valueSays = (value: string, unit: string | null = null): Words => {
+export const valueSays = (value: string, unit: string | null = null, text: InWords = same): Words => {
   if (value === 'yes' || value === 'no') return say(`value.${value}`);
   if (value === '') return say('value.nothing');
-  return withUnit(numberSays(value, unit), unit);
+  return unit === null && !isDecimal(value) ? text(value) : withUnit(numberSays(value, unit), unit);
 };
 
 /** Inches as a tape shows them, where a mark on the tape says it exactly. */
@@ -33,15 +36,16 @@ export const requirementSays = (
   required: string,
   unit: string | null,
   kind: ValueKind | null = null,
+  text: InWords = same,
 ): Words => {
   const cell = required.trim();
   if (kind === 'derived' || isRelation(cell)) return say('required.derived');
   if (cell === '0' && (kind === 'count' || unit === '1')) return say('required.none');
 
   const inner = /^not\((.*)\)$/.exec(cell)?.[1];
-  if (inner !== undefined) return say('required.not', { value: requirementSays(inner, unit, kind) });
+  if (inner !== undefined) return say('required.not', { value: requirementSays(inner, unit, kind, text) });
 
-  return either(alternatives(cell).map((part) => partSays(part, unit)));
+  return either(alternatives(cell).map((part) => partSays(part, unit, text)));
 };
 
 /** A relation between readings, not a limit: `3 * hole <= joist-depth`. Limits begin with their sign, or have none. */
@@ -60,9 +64,9 @@ const either = (parts: readonly Words[]): Words => {
   return parts.length === 1 ? last : say('required.or', { first: joined(parts.slice(0, -1), ', '), last });
 };
 
-const partSays = (part: string, unit: string | null): Words => {
+const partSays = (part: string, unit: string | null, text: InWords): Words => {
   const quoted = /^"(.*)"$/.exec(part)?.[1];
-  if (quoted !== undefined) return valueSays(quoted);
+  if (quoted !== undefined) return valueSays(quoted, null, text);
 
   return (
     comparisonSays(part, unit) ?? intervalSays(part, unit) ?? valueSays(part, isDecimal(part) ? unit : null)

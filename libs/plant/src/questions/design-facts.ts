@@ -35,5 +35,5 @@ const inWords = (attribute: string, value: string, names: Names): Words => {
   if (says.en !== value) return says;
 
   const name = names.attribute(attribute);
-  return { en: `${name.en}: ${value}`, es: `${name.es}: ${value}` };
+  return { en: `${name.en}: ${says.en}`, es: `${name.es}: ${says.es}` };
 };

@@ -43,8 +43,13 @@ export const historyQuestion =
     };
   };
 
+/** A sign-off is recorded at the head of what it signs, and reads after it. */
 const asItHappened = (a: Envelope, b: Envelope): number =>
-  epochMs(a.occurredAt) - epochMs(b.occurredAt) || a.position - b.position;
+  epochMs(a.occurredAt) - epochMs(b.occurredAt) ||
+  (a.key === b.key ? Number(isSignOff(a)) - Number(isSignOff(b)) : 0) ||
+  a.position - b.position;
+
+const isSignOff = ({ schema }: Envelope): boolean => typeOf(schema) === 'StationSignedOff';
 
 /** An event about a defect has only its id: what it is stands earlier in the same history. */
 const withDefects = (names: Asked['names'], events: readonly Envelope[]): Asked['names'] => {

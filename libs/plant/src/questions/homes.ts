@@ -5,19 +5,22 @@ import type { Asked } from './asked';
 
 type Home = AnswerOf<'homes'>['homes'][number];
 
-/** More than anyone reads; a longer search finds the rest. */
+/** As many as a screen shows at first; whoever wants more says how many. */
 const HOMES_SHOWN = 50;
 
 /** Homes with this in a serial, a model or a label number; those that something happened to last come first. */
 export const homesQuestion =
   ({ views }: Asked) =>
-  async (search: string): Promise<AnswerOf<'homes'>> => {
+  async (search: string, most: number = HOMES_SHOWN): Promise<AnswerOf<'homes'>> => {
     const byHome = new Map<string, SectionCard[]>();
-    for (const card of await views.homesLike(search, HOMES_SHOWN)) {
+    for (const card of await views.homesLike(search, most)) {
       byHome.set(card.home, [...(byHome.get(card.home) ?? []), card]);
     }
     const homes = [...byHome].map(([home, cards]) => homeOf(home, cards));
-    return { homes: homes.sort((a, b) => epochMs(b.lastAt) - epochMs(a.lastAt)) };
+    return {
+      homes: homes.sort((a, b) => epochMs(b.lastAt) - epochMs(a.lastAt)),
+      total: await views.homesLikeCount(search),
+    };
   };
 
 const homeOf = (home: string, cards: readonly SectionCard[]): Home => {

@@ -39,6 +39,7 @@ const lineSection = (card: SectionCard, names: Names): LineSection => {
     stage: card.stage,
     station: card.station,
     since: card.since,
+    pulledFor: card.pulledFor === null ? null : names.reason(card.pulledFor),
     holds: card.holds.length,
     heldBy: first === undefined ? null : holdSays(first, names),
     openWork: card.open.length,

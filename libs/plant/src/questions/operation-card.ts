@@ -2,7 +2,7 @@ import { requirementSays, unitSays } from '@libs/contracts';
 import type { AnswerOf } from '@libs/contracts';
 import { placesToLookAt } from '@libs/judge';
 import type { CompiledPlan, OperationStanding, PlannedOperation, PlannedValue, WorkState } from '@libs/judge';
-import type { NameBook } from '../names';
+import type { NameBook, Names } from '../names';
 
 export type OperationCard = AnswerOf<'section'>['operations'][number];
 
@@ -11,13 +11,14 @@ export type Shown = {
   readonly state: WorkState;
   readonly serial: string;
   readonly person: NameBook['person'];
+  readonly text: Names['text'];
 };
 
 /** One operation as the station screen shows it: what is asked, what it waits for, what is on record. */
 export const operationCard = (
   operation: PlannedOperation,
   standing: OperationStanding,
-  { plan, state, serial, person }: Shown,
+  { plan, state, serial, person, text }: Shown,
 ): OperationCard => ({
   operation: operation.id,
   name: operation.name,
@@ -44,7 +45,7 @@ export const operationCard = (
   caution: operation.caution,
   ...builtBy(operation),
   values: operation.values.map((value) => ({
-    ...valueToRecord(value),
+    ...valueToRecord(value, text),
     ...lookAt(value, operation.id, { plan, serial }),
   })),
   done: doneOf(operation.id, state, person),
@@ -81,14 +82,14 @@ const lookAt = (
   return { lookAt: { en: says('en'), es: says('es') } };
 };
 
-const valueToRecord = (value: PlannedValue): OperationCard['values'][number] => ({
+const valueToRecord = (value: PlannedValue, text: Names['text']): OperationCard['values'][number] => ({
   characteristic: value.characteristic,
   label: value.label,
   kind: value.kind,
   unit: value.unit,
   unitSymbol: value.unit === null ? null : unitSays(value.unit).en,
   required: value.required,
-  requiredSays: requirementSays(value.required, value.unit, value.kind),
+  requiredSays: requirementSays(value.required, value.unit, value.kind, text),
   test: value.test,
   ...(value.choices === undefined ? {} : { choices: [...value.choices] }),
   from: value.from,

@@ -60,6 +60,7 @@ const listsOf = (rulebook: Rulebook): Lists => ({
   reasons: rulebook.reasons.map((reason) => ({ ...named(reason), for: [...reason.for] })),
   lotKinds: rulebook.lotKinds.map(named),
   instrumentKinds: rulebook.instrumentKinds.map(named),
+  texts: rulebook.texts.map(named),
   attributes: rulebook.attributes.map(({ id, name, values }) => ({
     id,
     name,

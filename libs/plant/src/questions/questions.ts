@@ -9,7 +9,7 @@ export type Questions = {
   readonly section: (serial: string, at: string | null) => Promise<AnswerOf<'section'> | undefined>;
   /** Null: too few homes were labelled on these days. */
   readonly auditSample: (wish: SampleWish) => Promise<AuditSample | null>;
-  readonly homes: (search: string) => Promise<AnswerOf<'homes'>>;
+  readonly homes: (search: string, most?: number) => Promise<AnswerOf<'homes'>>;
   /** By the home's serial or any of its sections'. */
   readonly history: (serial: string) => Promise<AnswerOf<'history'> | undefined>;
   readonly yieldByStation: (span: Span) => Promise<AnswerOf<'yield'>>;

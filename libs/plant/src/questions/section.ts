@@ -109,6 +109,7 @@ const cardsOf = (
             state,
             serial: unit.serial,
             person: names.person,
+            text: names.ofRevision(unit.revision).text,
           }),
         ];
   });

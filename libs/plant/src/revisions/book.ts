@@ -112,7 +112,7 @@ const valuesOf = ({ values }: RulebookBody, { names, when: say }: Spoken): Book[
     label: planned.label,
     requires:
       asDesign === null
-        ? requirementSays(planned.required, planned.unit, planned.kind)
+        ? requirementSays(planned.required, planned.unit, planned.kind, names.text)
         : asTheDesign(names.attribute(asDesign)),
     conditions: say(when),
     grade: planned.grade,

@@ -71,14 +71,14 @@ const operationOf = (operation: PlannedOperation, { subject, plan, names }: Show
   signers: [...operation.signers],
   manual: operation.manual ?? null,
   drawings: [...(operation.drawings ?? [])],
-  values: operation.values.map(valueOf),
+  values: operation.values.map((value) => valueOf(value, names.text)),
   done: isProven(plan, subject.state, operation.id),
 });
 
-const valueOf = (value: PlannedValue): Operation['values'][number] => ({
+const valueOf = (value: PlannedValue, text: Names['text']): Operation['values'][number] => ({
   characteristic: value.characteristic,
   label: value.label,
-  requires: requirementSays(value.required, value.unit, value.kind),
+  requires: requirementSays(value.required, value.unit, value.kind, text),
   from: value.from,
   grade: value.grade,
   source: sourceSays(value.source),

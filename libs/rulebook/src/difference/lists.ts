@@ -13,6 +13,7 @@ const listsOf = (rulebook: Rulebook): readonly (readonly [string, readonly Item[
   ['plant.yaml', rulebook.places.map(({ id, name }) => item(id, name)), null],
   ['plant.yaml', rulebook.attributes.map(({ id, name, ...rest }) => item(id, name, rest)), 'design'],
   ['plant.yaml', rulebook.details.map(({ id, name }) => item(id, name)), 'design'],
+  ['plant.yaml', rulebook.texts.map(({ id, name }) => item(id, name)), null],
   ['plant.yaml', rulebook.reasons.map(({ id, name, ...rest }) => item(id, name, rest)), null],
   ['lots.csv', rulebook.lotKinds.map(({ id, name, ...rest }) => item(id, name, rest)), 'design'],
   [

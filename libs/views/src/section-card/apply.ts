@@ -46,11 +46,11 @@ const wentOn = (card: SectionCard, event: RecordedUnitEvent): SectionCard => {
     case 'SectionMoved':
       return { ...card, since, station: event.data.to, open: event.data.open };
     case 'SectionPulled':
-      return { ...card, stage: 'pulled', since };
+      return { ...card, stage: 'pulled', since, pulledFor: event.data.reason };
     case 'SectionReturned':
-      return { ...card, stage: 'on-line', since, station: event.data.to };
+      return { ...card, stage: 'on-line', since, station: event.data.to, pulledFor: null };
     case 'SectionShipped':
-      return { ...card, stage: 'shipped', since, station: null };
+      return { ...card, stage: 'shipped', since, station: null, pulledFor: null };
     default:
       return released(card, event);
   }

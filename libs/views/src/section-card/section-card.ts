@@ -13,6 +13,8 @@ export type SectionCard = {
   readonly stage: Unit['stage'];
   readonly station: string | null;
   readonly since: string | null;
+  /** Reason code while it is pulled off the line. */
+  readonly pulledFor: string | null;
   readonly revision: number | null;
   readonly label: string | null;
   /** When the first label went on: the date of manufacture (24 CFR 3282.7(h)). A replacement does not change it. */
@@ -46,6 +48,7 @@ export const blankCard = (stream: string, serial: string): SectionCard => ({
   stage: 'ordered',
   station: null,
   since: null,
+  pulledFor: null,
   revision: null,
   label: null,
   labelledAt: null,

@@ -27,9 +27,19 @@ export const homesLike = async (sql: Sql, search: string, limit: number): Promis
       `${CARD} WHERE c.home IN (
          SELECT DISTINCT home FROM view_section_card WHERE sought LIKE $1 ESCAPE '!' ORDER BY home DESC LIMIT $2)
        ORDER BY c.home DESC, c.serial`,
-      [`%${search.trim().toLowerCase().replace(/[!%_]/g, '!$&')}%`, limit],
+      [pattern(search), limit],
     ),
   );
+
+export const homesLikeCount = async (sql: Sql, search: string): Promise<number> => {
+  const [row] = await sql.query<{ readonly homes: number | string }>(
+    `SELECT COUNT(DISTINCT home) AS homes FROM view_section_card WHERE sought LIKE $1 ESCAPE '!'`,
+    [pattern(search)],
+  );
+  return Number(row?.homes ?? 0);
+};
+
+const pattern = (search: string): string => `%${search.trim().toLowerCase().replace(/[!%_]/g, '!$&')}%`;
 
 export const heldCards = async (sql: Sql): Promise<readonly SectionCard[]> =>
   parsed(await sql.query<Row>(`${CARD} WHERE c.held > 0 ORDER BY c.serial`));

@@ -1,6 +1,6 @@
 import type { Sql } from '@libs/ledger';
 import type { ViewReader } from '../reader';
-import { cards, cardsOfHome, heldCards, homesLike, labelledBetween } from './read-cards';
+import { cards, cardsOfHome, heldCards, homesLike, homesLikeCount, labelledBetween } from './read-cards';
 import { agencyDefects, defects, defectTallies, openDefects } from './read-defects';
 import { found, runs, yieldByStationDay } from './read-runs';
 import { lastDay, passages, yieldByDay, yieldByStation } from './read-yields';
@@ -9,6 +9,7 @@ import { lastDay, passages, yieldByDay, yieldByStation } from './read-yields';
 export const viewReader = (sql: Sql): ViewReader => ({
   cards: (stages) => cards(sql, stages),
   homesLike: (search, limit) => homesLike(sql, search, limit),
+  homesLikeCount: (search) => homesLikeCount(sql, search),
   heldCards: () => heldCards(sql),
   cardsOfHome: (home) => cardsOfHome(sql, home),
   labelledBetween: (days) => labelledBetween(sql, days),

@@ -60,15 +60,17 @@ const ContainedRow = ({ containment, section, again }: RowProps): ReactNode => {
   };
   return (
     <tr>
-      <td>
+      <td data-column={t('holds.section')}>
         <Mark name={MARKS[section.standing]} size={20} />{' '}
         <Link to={places.home(section.serial)}>
           <Serial of={section.serial} />
         </Link>
       </td>
-      <td>{section.station === null ? t('contain.gone') : say(named(plant.stations, section.station))}</td>
-      <td>{section.shares.map((by) => t(SHARED_WORDS[by])).join(', ')}</td>
-      <td>{t(STANDINGS[section.standing])}</td>
+      <td data-column={t('agency.stands')}>
+        {section.station === null ? t('contain.gone') : say(named(plant.stations, section.station))}
+      </td>
+      <td data-column={t('contain.shares')}>{section.shares.map((by) => t(SHARED_WORDS[by])).join(', ')}</td>
+      <td data-column={t('contain.standing')}>{t(STANDINGS[section.standing])}</td>
       <td>
         {section.standing === 'waiting' && mayDecide(me) && (
           <div className="choices no-print">
@@ -108,7 +110,7 @@ const OneContainment = ({
         {t('contain.progress', { open: containment.open, count: containment.sections.length })}
       </p>
       <TableFrame name={title}>
-        <table>
+        <table className="stacked">
           <thead>
             <tr>
               <th scope="col">{t('holds.section')}</th>

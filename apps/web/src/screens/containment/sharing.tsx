@@ -33,16 +33,20 @@ const SharingRow = ({
   const times = useTimes();
   return (
     <tr>
-      <td>
+      <td data-column={t('holds.section')}>
         <label className="check">
           <input type="checkbox" checked={on} onChange={(event) => toggle(event.target.checked)} />
           <Serial of={row.serial} />
         </label>
       </td>
-      <td>{row.station === null ? '' : say(named(plant.stations, row.station))}</td>
-      <td>{row.shares.map((by) => t(SHARED_WORDS[by])).join(', ')}</td>
-      <td className="mono">{row.doneAt === null ? '' : times.moment(row.doneAt)}</td>
-      <td>{t(row.covered ? 'contain.covered' : 'contain.in-sight')}</td>
+      <td data-column={t('agency.stands')}>
+        {row.station === null ? '' : say(named(plant.stations, row.station))}
+      </td>
+      <td data-column={t('contain.shares')}>{row.shares.map((by) => t(SHARED_WORDS[by])).join(', ')}</td>
+      <td className="mono" data-column={t('contain.done')}>
+        {row.doneAt === null ? '' : times.moment(row.doneAt)}
+      </td>
+      <td data-column={t('contain.seen')}>{t(row.covered ? 'contain.covered' : 'contain.in-sight')}</td>
     </tr>
   );
 };
@@ -103,7 +107,7 @@ export const Sharing = ({ serial, operation, defect }: Props): ReactNode => {
       {trouble !== null && <TroubleNotice trouble={trouble} again={again} />}
       <ByChoice by={by} change={setBy} />
       <TableFrame name={t('contain.sharing', { count: sharing.length, operation: name, serial })}>
-        <table>
+        <table className="stacked">
           <thead>
             <tr>
               <th scope="col">{t('holds.section')}</th>

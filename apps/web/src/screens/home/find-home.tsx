@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import type { ReactNode, SyntheticEvent } from 'react';
 import { useQuestion } from '../../api/use-question';
 import { places } from '../../router/places';
@@ -10,6 +10,9 @@ import { useTimes } from '../../words/use-times';
 import { useSpeech } from '../../words/words';
 import '../../scan/scan.css';
 import type { WordKey } from '../../words/words';
+
+/** As many again with each tap on "more". */
+const AT_A_TIME = 50;
 
 const STAGES: Readonly<Record<string, WordKey>> = {
   ordered: 'stage.ordered',
@@ -23,7 +26,11 @@ export const FindHome = (): ReactNode => {
   const times = useTimes();
   const asked = useAddress().searchParams.get('search') ?? '';
   const [text, setText] = useState(asked);
-  const { answer, trouble, again } = useQuestion('homes', { search: asked });
+  const [most, setMost] = useState(AT_A_TIME);
+  useEffect(() => setMost(AT_A_TIME), [asked]);
+  const { answer, trouble, again } = useQuestion('homes', { search: asked, most: String(most) });
+  const count = answer?.homes.length ?? 0;
+  const total = answer?.total ?? count;
   const find = (event: SyntheticEvent): void => {
     event.preventDefault();
     const search = text.trim();
@@ -48,7 +55,7 @@ export const FindHome = (): ReactNode => {
         </button>
       </form>
       {trouble !== null && <TroubleNotice trouble={trouble} again={again} />}
-      {answer !== null && <p role="status">{t('homes.found', { count: answer.homes.length })}</p>}
+      {answer !== null && <p role="status">{t('homes.found', { count, total, left: total - count })}</p>}
       <ul className="homes">
         {answer?.homes.map((home) => (
           <li key={home.home}>
@@ -68,6 +75,11 @@ export const FindHome = (): ReactNode => {
           </li>
         ))}
       </ul>
+      {count < total && (
+        <button type="button" className="button big" onClick={() => setMost(count + AT_A_TIME)}>
+          {t('homes.more')}
+        </button>
+      )}
     </div>
   );
 };

@@ -8,6 +8,7 @@ import { useSpeech } from '../../words/words';
 import { FindingList } from '../../ui/finding-list';
 import { asRead } from '../../ui/metric';
 import { Photos } from '../../ui/photos';
+import { named } from '../../words/named';
 import { markOf, photosOf, valuesOf } from './entries';
 import type { Entry } from './entries';
 import type { Labels } from './use-labels';
@@ -23,13 +24,14 @@ type EntryProps = {
 /** New values stand; the ones they replace stay beside them, struck through. */
 const Values = ({ entry, byPosition, labels }: Omit<EntryProps, 'several'>): ReactNode => {
   const { t, say } = useSpeech();
+  const { plant } = useSignedIn();
   const before = entry.corrects === null ? undefined : byPosition.get(entry.corrects);
   const old = new Map(
     (before === undefined ? [] : valuesOf(before)).map((value) => [value.characteristic, value]),
   );
   const values = valuesOf(entry);
   const read = (value: string, unit: string | null): string =>
-    value === 'yes' || value === 'no' ? t(value) : asRead(value, unit);
+    value === 'yes' || value === 'no' ? t(value) : asRead(say(named(plant.texts, value)), unit);
   if (values.length === 0) return null;
   return (
     <ul className="entry-values">
@@ -65,17 +67,12 @@ const Standing = ({ entry }: { readonly entry: Entry }): ReactNode => {
       {entry.late && (
         <strong className="late">{t('history.late', { at: times.moment(entry.recordedAt) })}</strong>
       )}
-      {entry.corrects !== null && (
-        <a href={`#entry-${String(entry.corrects)}`}>{t('history.corrects', { position: entry.corrects })}</a>
-      )}
+      {entry.corrects !== null && <a href={`#entry-${String(entry.corrects)}`}>{t('history.corrects')}</a>}
       {entry.correctedBy.map((position) => (
         <a key={position} href={`#entry-${String(position)}`}>
-          {t('history.corrected', { position })}
+          {t('history.corrected')}
         </a>
       ))}
-      {entry.revision !== null && (
-        <span className="quiet">{t('history.revision', { revision: entry.revision })}</span>
-      )}
     </p>
   );
 };
@@ -91,10 +88,14 @@ const Proof = ({ entry }: { readonly entry: Entry }): ReactNode => {
         aria-expanded={open}
         onClick={() => setOpen(!open)}
       >
-        {t('history.entry', { position: entry.position })}
+        {t('history.more')}
       </button>
       {open && (
         <div className="small">
+          <p>
+            {t('history.entry', { position: entry.position })}
+            {entry.revision !== null && ` · ${t('history.revision', { revision: entry.revision })}`}
+          </p>
           <p>
             {t('history.leaf')}: <code className="leaf">{entry.leaf}</code>
           </p>

@@ -85,7 +85,7 @@ export const LinePlan = ({ sections }: { readonly sections: readonly Standing[] 
           <h2 id="off-line">{t('line.off-line')}</h2>
           <ul className="yard">
             {[...pulled, ...elsewhere.flatMap(at)].map((section) => (
-              <StandingBlock key={section.serial} section={section} />
+              <StandingBlock key={section.serial} section={section} away />
             ))}
           </ul>
         </section>

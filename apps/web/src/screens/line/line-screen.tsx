@@ -16,6 +16,8 @@ import './line.css';
 
 type Standing = AnswerOf<'line'>['sections'][number];
 const EVERYTHING = {};
+/** How this device likes to see the line; a reload keeps it. */
+const TABLE_KEPT_AS = 'studbook.line-as-table';
 /** As many as fit beside the title; the history has the rest. */
 const NEWS_SHOWN = 4;
 
@@ -78,7 +80,11 @@ export const LineScreen = (): ReactNode => {
   const { answer, trouble, again } = useQuestion('line', EVERYTHING);
   const [news, setNews] = useState<readonly News[]>([]);
   const { plant } = useSignedIn();
-  const [table, setTable] = useState(false);
+  const [table, setTable] = useState(() => localStorage.getItem(TABLE_KEPT_AS) === 'yes');
+  const choose = (asTable: boolean): void => {
+    localStorage.setItem(TABLE_KEPT_AS, asTable ? 'yes' : 'no');
+    setTable(asTable);
+  };
   const soon = useSoon(again);
   const live = useLive((heard) => {
     if (heard?.serial) setNews((before) => [heard, ...before].slice(0, NEWS_SHOWN));
@@ -103,7 +109,7 @@ export const LineScreen = (): ReactNode => {
           </h1>
           <Connected live={live} />
         </div>
-        <ViewChoice table={table} choose={setTable} />
+        <ViewChoice table={table} choose={choose} />
       </div>
       {trouble !== null && <TroubleNotice trouble={trouble} again={again} />}
       <JustNow news={news} />

@@ -30,10 +30,14 @@ const Row = ({ section }: { readonly section: Standing }): ReactNode => {
   const times = useTimes();
   const now = useNow();
   const station = plant.stations.find(({ id }) => id === section.station);
+  const where = station === undefined ? t('line.off-line') : say(station.name);
+  const why = section.pulledFor ? say(section.pulledFor) : '';
   return (
     <tr>
-      <td>{section.stage === 'pulled' || station === undefined ? t('line.off-line') : say(station.name)}</td>
-      <td>
+      <td data-column={t('line.column.station')}>
+        {section.stage === 'pulled' ? `${t('line.off-line')}${why === '' ? '' : `: ${why}`}` : where}
+      </td>
+      <td data-column={t('line.column.serial')}>
         <Link
           to={
             section.station === null
@@ -44,21 +48,29 @@ const Row = ({ section }: { readonly section: Standing }): ReactNode => {
           <Serial of={section.serial} />
         </Link>
       </td>
-      <td>
+      <td data-column={t('line.column.home')}>
         <Link to={places.home(section.home)}>{section.model}</Link>
       </td>
-      <td>{section.since === null ? '' : times.since(section.since, now)}</td>
-      <td>
+      <td data-column={t('line.column.since')}>
+        {section.since === null ? '' : times.since(section.since, now)}
+      </td>
+      <td data-column={t('line.column.held')}>
         {section.heldBy !== null && (
           <span className="block-hold">
             <Mark name="held" size={20} /> <span>{say(section.heldBy)}</span>
           </span>
         )}
       </td>
-      <td className="number">{section.openWork}</td>
-      <td className="number">{defectsOf(section)}</td>
-      <td>
-        {say(section.lastSays)} <span className="quiet small">{times.moment(section.lastAt)}</span>
+      <td className="number" data-column={t('line.column.open')}>
+        {section.openWork}
+      </td>
+      <td className="number" data-column={t('line.column.defects')}>
+        {defectsOf(section)}
+      </td>
+      <td data-column={t('line.column.last')}>
+        <span>
+          {say(section.lastSays)} <span className="quiet small">{times.moment(section.lastAt)}</span>
+        </span>
       </td>
     </tr>
   );
@@ -77,7 +89,7 @@ export const LineTable = ({ sections }: { readonly sections: readonly Standing[]
   );
   return (
     <TableFrame name={t('nav.line')}>
-      <table>
+      <table className="stacked">
         <thead>
           <tr>
             {COLUMNS.map((column) => (

@@ -2,9 +2,11 @@ import type { AnswerOf } from '@libs/contracts';
 import type { ReactNode } from 'react';
 import { places } from '../../router/places';
 import { Link } from '../../router/router';
+import { useSignedIn } from '../../session/session';
 import { Mark } from '../../ui/mark';
 import { useNow } from '../../ui/now';
 import { Serial } from '../../ui/serial';
+import { named } from '../../words/named';
 import { useTimes } from '../../words/use-times';
 import { useSpeech } from '../../words/words';
 
@@ -14,11 +16,20 @@ export const defectsOf = ({ defects }: Standing): number =>
   defects.nonconformance + defects.punch + defects.shortage + defects.record;
 
 /** A section as it stands: hitch ahead, the way it travels, its serial, how long, and a bar across it while it is held. */
-export const StandingBlock = ({ section }: { readonly section: Standing }): ReactNode => {
+export const StandingBlock = ({
+  section,
+  away = false,
+}: {
+  readonly section: Standing;
+  /** Drawn apart from the bay it belongs to: it says itself where it is, and why. */
+  readonly away?: boolean;
+}): ReactNode => {
   const { t, say } = useSpeech();
   const times = useTimes();
   const now = useNow();
+  const { plant } = useSignedIn();
   const defects = defectsOf(section);
+  const where = section.station === null ? '' : say(named(plant.stations, section.station));
   const to =
     section.station === null
       ? places.home(section.serial)
@@ -29,7 +40,14 @@ export const StandingBlock = ({ section }: { readonly section: Standing }): Reac
         <Link className="block-serial" to={to}>
           <Serial of={section.serial} />
         </Link>
-        <p className="small">
+        {away && (
+          <p className="small">
+            {section.stage === 'pulled' && section.pulledFor
+              ? t('line.pulled', { from: where, why: say(section.pulledFor) })
+              : where}
+          </p>
+        )}
+        <p className="small block-about">
           {section.since !== null && <span>{times.since(section.since, now)} · </span>}
           <Link to={places.home(section.home)}>{section.model}</Link>
         </p>

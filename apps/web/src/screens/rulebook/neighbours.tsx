@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'react';
 import type { KeyboardEvent, ReactNode } from 'react';
 import { useSpeech } from '../../words/words';
 import type { Book, BookOperation } from './book';
@@ -19,6 +20,16 @@ const ACROSS = 80;
 /** One operation with what it needs on its left and what needs it on its right; what is covered is dashed. */
 export const Neighbours = ({ book, of, choose }: Props): ReactNode => {
   const { t, say } = useSpeech();
+  const frame = useRef<HTMLElement>(null);
+  const shown = useRef(of);
+  useEffect(() => {
+    const { current } = frame;
+    if (current === null) return;
+    // What was chosen stands in the middle: on a phone that is beside the window, or above it.
+    current.scrollLeft = (current.scrollWidth - current.clientWidth) / 2;
+    if (shown.current !== of) current.scrollIntoView({ block: 'nearest' });
+    shown.current = of;
+  }, [of]);
   const focus = book.operations.find(({ id }) => id === of);
   if (focus === undefined) return null;
 
@@ -34,7 +45,12 @@ export const Neighbours = ({ book, of, choose }: Props): ReactNode => {
     ...column(right, 2 * (WIDE + ACROSS), height, (id) => hides(book, id, of)),
   ];
   return (
-    <figure className="book-graph" role="group" aria-label={t('book.graph', { name: say(focus.name) })}>
+    <figure
+      ref={frame}
+      className="book-graph"
+      role="group"
+      aria-label={t('book.graph', { name: say(focus.name) })}
+    >
       <svg viewBox={`0 0 ${String(3 * WIDE + 2 * ACROSS)} ${String(height)}`}>
         {boxes.map((box) => (
           <Edge

@@ -22,7 +22,7 @@ const Release = ({ hold }: { readonly hold: Hold }): ReactNode => {
     event.preventDefault();
     const body = { serial: section.serial, station: station.id, note: why.trim() };
     const result = await telling.send('release', body, { hold: hold.hold });
-    told(result, t('told.released', { hold: say(hold.says) }));
+    told(result, t('told.released', { hold: say(hold.says) }), { releases: true });
   };
   if (!open)
     return (

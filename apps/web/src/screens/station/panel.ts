@@ -18,6 +18,8 @@ export type CardPanel =
       readonly card: Card | null;
       readonly then: Card | null;
       readonly undo: Undo | null;
+      /** Holds open before: what is gone since then went with what was told. */
+      readonly holdsBefore: readonly string[];
     };
 
 /** A telling's answer; lots and the like have neither findings nor holds. */

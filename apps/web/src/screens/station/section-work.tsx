@@ -48,6 +48,7 @@ const useSectionWork = ({ section, station, renew }: Props) => {
       show: 'told',
       says,
       answer: result,
+      holdsBefore: more.releases === true ? [] : section.holds.map(({ hold }) => hold),
       card: more.card ?? null,
       then: more.then ?? null,
       undo: more.undo ?? null,

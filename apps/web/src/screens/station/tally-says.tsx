@@ -17,7 +17,7 @@ export const TallySays = ({ tally }: { readonly tally: Tally }): ReactNode => {
       )}
       {tally.missing > 0 && (
         <p className="row">
-          <Mark name="waiting" />{' '}
+          <Mark name="note" />{' '}
           <span className="tally-line">{t('tally.missing', { count: tally.missing })}</span>
         </p>
       )}

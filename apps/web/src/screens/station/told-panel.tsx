@@ -59,8 +59,10 @@ const Undo = ({ panel }: Props): ReactNode => {
 /** Recorded; what the record has to say of it in words; and the way to put it right. */
 export const ToldPanel = ({ panel }: Props): ReactNode => {
   const { t, say } = useSpeech();
-  const { close, mayI, asking } = useWork();
+  const { close, mayI, asking, section } = useWork();
   const { answer, then } = panel;
+  const still = new Set(section.holds.map(({ hold }) => hold));
+  const gone = panel.holdsBefore.filter((hold) => !still.has(hold)).length;
   return (
     <section className="stack settle" aria-live="polite">
       <PanelHead title={t('told.title')} close={close} />
@@ -68,7 +70,11 @@ export const ToldPanel = ({ panel }: Props): ReactNode => {
         <Mark name="proven" size={48} />
         <div className="grow">
           <p className="verdict-line">{panel.says}</p>
-          <p className="quiet">{t('told.position', { position: answer.position })}</p>
+          {gone > 0 && <p>{t('told.hold-gone', { count: gone })}</p>}
+          <details className="source">
+            <summary>{t('told.position-where')}</summary>
+            <p className="small">{t('told.position', { position: answer.position })}</p>
+          </details>
         </div>
       </div>
       {answer.findings.length > 0 && (

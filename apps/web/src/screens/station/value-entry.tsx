@@ -1,7 +1,9 @@
 import { useEffect, useId, useRef, useState } from 'react';
 import type { ReactNode } from 'react';
 import { useDisplay } from '../../look/display';
+import { useSignedIn } from '../../session/session';
 import { Mark } from '../../ui/mark';
+import { named } from '../../words/named';
 import { useSpeech } from '../../words/words';
 import type { WordKey } from '../../words/words';
 import type { ValueAsked } from './cards';
@@ -19,7 +21,7 @@ const VERDICTS = {
   unreadable: { mark: 'refused', word: 'value.unreadable' },
   'not-whole': { mark: 'refused', word: 'value.not-whole' },
   'below-zero': { mark: 'refused', word: 'value.below-zero' },
-  none: { mark: 'waiting', word: 'value.none' },
+  none: { mark: null, word: 'value.none' },
 } as const;
 
 const VerdictSays = ({
@@ -34,7 +36,7 @@ const VerdictSays = ({
   const optional = verdict === 'none' && asked.asked === 'where-any';
   return (
     <span className={`value-verdict ${verdict}`} role="status">
-      <Mark name={mark} size={20} />
+      {mark !== null && <Mark name={mark} size={20} />}
       {t(optional ? 'value.where-any' : word)}
     </span>
   );
@@ -46,11 +48,12 @@ const YES_NO: readonly (readonly [string, WordKey])[] = [
 ];
 
 const Buttons = ({ asked, typed, change }: Props): ReactNode => {
-  const { t } = useSpeech();
+  const { t, say } = useSpeech();
+  const { plant } = useSignedIn();
   const offered: readonly (readonly [string, string])[] =
     asked.kind === 'yes-no'
       ? YES_NO.map(([value, key]) => [value, t(key)])
-      : choicesOf(asked).map((choice) => [choice, choice]);
+      : choicesOf(asked).map((choice) => [choice, say(named(plant.texts, choice))]);
   return (
     <div className="choices">
       {offered.map(([value, word]) => (
@@ -69,12 +72,14 @@ const Buttons = ({ asked, typed, change }: Props): ReactNode => {
 };
 
 const Readout = ({ asked, typed, change, open, setOpen }: Props & Opening): ReactNode => {
-  const { t } = useSpeech();
+  const { t, say } = useSpeech();
   const id = useId();
+  const label = say(asked.label);
+  const unit = asked.unitSymbol ?? '';
   return (
     <div className="readout">
       <label className="sr-only" htmlFor={id}>
-        {t('value.of', { unit: asked.unitSymbol ?? '' })}
+        {unit === '' ? label : t('value.of', { label, unit })}
       </label>
       {/* The keypad below is the keyboard: the device's own would hide the requirement. */}
       <input
@@ -86,7 +91,7 @@ const Readout = ({ asked, typed, change, open, setOpen }: Props & Opening): Reac
         onFocus={() => setOpen(true)}
         onChange={(event) => change(event.target.value)}
       />
-      <span className="readout-unit mono">{asked.unitSymbol ?? ''}</span>
+      <span className="readout-unit mono">{unit}</span>
       <button type="button" className="button" aria-expanded={open} onClick={() => setOpen(!open)}>
         {t(open ? 'keypad.close' : 'keypad.open')}
       </button>

@@ -4,7 +4,7 @@ import type { ReactNode } from 'react';
 import { ask } from '../../api/client';
 import type { Trouble } from '../../api/client';
 import { TroubleNotice } from '../../ui/trouble';
-import { mayDecide, useSignedIn } from '../../session/session';
+import { useSignedIn } from '../../session/session';
 import { Mark } from '../../ui/mark';
 import { useSpeech } from '../../words/words';
 import { recordPanel } from './panel';
@@ -155,7 +155,6 @@ const Cleared = ({ card, answer }: Props): ReactNode => {
 const Refused = ({ card, answer }: Props): ReactNode => {
   const { t, say } = useSpeech();
   const { mayI, asking } = useWork();
-  const { me } = useSignedIn();
   const refusing = byOperation(answer.findings.filter(({ grade }) => grade === 'refuse'));
   const others = answer.findings.filter(({ grade }) => grade !== 'refuse');
   return (
@@ -173,7 +172,6 @@ const Refused = ({ card, answer }: Props): ReactNode => {
         ))}
       </ul>
       {others.length > 0 && <FindingList findings={others} />}
-      {!mayDecide(me) && <p className="quiet">{t('verdict.help')}</p>}
       <button type="button" className="button big" disabled={asking} onClick={() => mayI(card)}>
         {t('verdict.again')}
       </button>

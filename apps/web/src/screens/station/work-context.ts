@@ -14,7 +14,13 @@ export type Work = {
   /** After a telling: shows what came back and renews the section. */
   readonly told: (result: AnswerOf<'work'> | 'kept' | 'turned-down', says: string, more?: More) => void;
 };
-export type More = { readonly card?: Card | null; readonly then?: Card | null; readonly undo?: Undo };
+export type More = {
+  readonly card?: Card | null;
+  readonly then?: Card | null;
+  readonly undo?: Undo;
+  /** It was told to release a hold: that one went is no news. */
+  readonly releases?: true;
+};
 
 export const WorkContext = createContext<Work | null>(null);
 

@@ -71,6 +71,7 @@ const Required = ({ card }: { readonly card: Card }): ReactNode => {
         <li key={asked.characteristic}>
           <p>
             <strong>{say(asked.label)}</strong>: {say(asked.requiredSays)}
+            {asked.from !== 'entry' && <span className="quiet"> · {t('row.from-lot')}</span>}
             {card.done !== null && (
               <span className="mono">
                 {' '}
