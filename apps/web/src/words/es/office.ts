@@ -3,6 +3,7 @@ import charts from './charts.json';
 import equipment from './equipment.json';
 import history from './history.json';
 import line from './line.json';
+import officeProblems from './office-problems.json';
 import people from './people.json';
 import quality from './quality.json';
 import release from './release.json';
@@ -16,6 +17,7 @@ export const officeWords = {
   ...equipment,
   ...history,
   ...line,
+  ...officeProblems,
   ...people,
   ...quality,
   ...release,
