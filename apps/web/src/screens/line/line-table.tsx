@@ -24,19 +24,23 @@ const COLUMNS: readonly WordKey[] = [
   'line.column.last',
 ];
 
-const Row = ({ section }: { readonly section: Standing }): ReactNode => {
+/** The station's name; off the line, why. */
+const useWhere = ({ station, stage, pulledFor }: Standing): string => {
   const { t, say } = useSpeech();
   const { plant } = useSignedIn();
+  const at = plant.stations.find(({ id }) => id === station);
+  if (stage !== 'pulled') return at === undefined ? t('line.off-line') : say(at.name);
+  return pulledFor ? `${t('line.off-line')}: ${say(pulledFor)}` : t('line.off-line');
+};
+
+const Row = ({ section }: { readonly section: Standing }): ReactNode => {
+  const { t, say } = useSpeech();
   const times = useTimes();
   const now = useNow();
-  const station = plant.stations.find(({ id }) => id === section.station);
-  const where = station === undefined ? t('line.off-line') : say(station.name);
-  const why = section.pulledFor ? say(section.pulledFor) : '';
+  const where = useWhere(section);
   return (
     <tr>
-      <td data-column={t('line.column.station')}>
-        {section.stage === 'pulled' ? `${t('line.off-line')}${why === '' ? '' : `: ${why}`}` : where}
-      </td>
+      <td data-column={t('line.column.station')}>{where}</td>
       <td data-column={t('line.column.serial')}>
         <Link
           to={
