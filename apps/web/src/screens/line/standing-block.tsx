@@ -15,6 +15,20 @@ type Standing = AnswerOf<'line'>['sections'][number];
 export const defectsOf = ({ defects }: Standing): number =>
   defects.nonconformance + defects.punch + defects.shortage + defects.record;
 
+/** Where it is, and why it is off the line. */
+const Away = ({ section }: { readonly section: Standing }): ReactNode => {
+  const { t, say } = useSpeech();
+  const { plant } = useSignedIn();
+  const from = section.station === null ? '' : say(named(plant.stations, section.station));
+  return (
+    <p className="small">
+      {section.stage === 'pulled' && section.pulledFor
+        ? t('line.pulled', { from, why: say(section.pulledFor) })
+        : from}
+    </p>
+  );
+};
+
 /** A section as it stands: hitch ahead, the way it travels, its serial, how long, and a bar across it while it is held. */
 export const StandingBlock = ({
   section,
@@ -27,9 +41,7 @@ export const StandingBlock = ({
   const { t, say } = useSpeech();
   const times = useTimes();
   const now = useNow();
-  const { plant } = useSignedIn();
   const defects = defectsOf(section);
-  const where = section.station === null ? '' : say(named(plant.stations, section.station));
   const to =
     section.station === null
       ? places.home(section.serial)
@@ -40,13 +52,7 @@ export const StandingBlock = ({
         <Link className="block-serial" to={to}>
           <Serial of={section.serial} />
         </Link>
-        {away && (
-          <p className="small">
-            {section.stage === 'pulled' && section.pulledFor
-              ? t('line.pulled', { from: where, why: say(section.pulledFor) })
-              : where}
-          </p>
-        )}
+        {away && <Away section={section} />}
         <p className="small block-about">
           {section.since !== null && <span>{times.since(section.since, now)} · </span>}
           <Link to={places.home(section.home)}>{section.model}</Link>
