@@ -6,6 +6,8 @@ import type { Plant } from '@libs/plant';
 import { countsByType, eventsIn } from '../support/ledger-file';
 import { newFolder, studbook } from '../support/studbook';
 
+const ANYWHERE = { tablet: null, pinCounts: true };
+
 jest.setTimeout(180_000);
 
 let folder = '';
@@ -132,7 +134,7 @@ describe('a demonstration plant made from the command line', () => {
     const { person, pin } = JSON.parse(run.stdout);
     const access = await openAccess({ sqlite: dataFolder(data()).access });
     try {
-      expect(await access.signIn(person, pin)).toMatchObject({ ok: true });
+      expect(await access.signIn(person, { secret: pin }, ANYWHERE)).toMatchObject({ ok: true });
     } finally {
       await access.close();
     }

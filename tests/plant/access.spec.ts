@@ -4,6 +4,8 @@ import { join } from 'node:path';
 import type { Access, GuessCost } from '@libs/plant';
 import { openAccess } from '@libs/plant';
 
+const ANYWHERE = { tablet: null, pinCounts: true };
+
 const MINUTE = 60_000;
 /** The same function as for real, a hundredth of the work: these tests guess often. */
 const CHEAP: GuessCost = { memoryKiB: 64, passes: 1 };
@@ -25,12 +27,14 @@ describe('signing in', () => {
   });
 
   const guess = async (pin: string, times: number): Promise<readonly string[]> => {
-    const outcomes = await Promise.all(Array.from({ length: times }, () => access.signIn('p-1', pin)));
+    const outcomes = await Promise.all(
+      Array.from({ length: times }, () => access.signIn('p-1', { secret: pin }, ANYWHERE)),
+    );
     return outcomes.map((outcome) => (outcome.ok ? 'in' : outcome.why));
   };
 
   it('opens a session for the right PIN, which ends with the shift', async () => {
-    const outcome = await access.signIn('p-1', '4711');
+    const outcome = await access.signIn('p-1', { secret: '4711' }, ANYWHERE);
     if (!outcome.ok) throw new Error('not signed in');
 
     expect(await access.whoIs(outcome.session)).toMatchObject({ kind: 'session', actor: 'p-1', role: null });
@@ -39,7 +43,7 @@ describe('signing in', () => {
   });
 
   it('ends a session at once when its person signs out', async () => {
-    const outcome = await access.signIn('p-1', '4711');
+    const outcome = await access.signIn('p-1', { secret: '4711' }, ANYWHERE);
     if (!outcome.ok) throw new Error('not signed in');
     await access.whoIs(outcome.session);
 
@@ -48,8 +52,14 @@ describe('signing in', () => {
   });
 
   it('refuses a wrong PIN and a person it does not know with the same words', async () => {
-    expect(await access.signIn('p-1', '0000')).toStrictEqual({ ok: false, why: 'wrong' });
-    expect(await access.signIn('p-9', '4711')).toStrictEqual({ ok: false, why: 'wrong' });
+    expect(await access.signIn('p-1', { secret: '0000' }, ANYWHERE)).toStrictEqual({
+      ok: false,
+      why: 'wrong',
+    });
+    expect(await access.signIn('p-9', { secret: '4711' }, ANYWHERE)).toStrictEqual({
+      ok: false,
+      why: 'wrong',
+    });
   });
 
   it('counts guesses sent side by side one by one, and looks at no sixth', async () => {
@@ -69,11 +79,11 @@ describe('signing in', () => {
     await guess('0000', 5);
     const waits: number[] = [];
     for (let round = 0; round < 6; round += 1) {
-      const outcome = await access.signIn('p-1', '0000');
+      const outcome = await access.signIn('p-1', { secret: '0000' }, ANYWHERE);
       if (outcome.ok || outcome.why !== 'too-many') throw new Error('not locked out');
       waits.push(outcome.retryAfterMs / MINUTE);
       now += outcome.retryAfterMs;
-      await access.signIn('p-1', '0000');
+      await access.signIn('p-1', { secret: '0000' }, ANYWHERE);
     }
     expect(waits).toStrictEqual([1, 2, 4, 8, 15, 15]);
   });
@@ -89,7 +99,7 @@ describe('signing in', () => {
   it('leaves neither PIN nor token nor session in its files', async () => {
     await access.addPerson('p-2', 'a-long-secret-pin');
     const { token } = await access.makeToken({ role: 'machine', name: 'gauge' });
-    const outcome = await access.signIn('p-2', 'a-long-secret-pin');
+    const outcome = await access.signIn('p-2', { secret: 'a-long-secret-pin' }, ANYWHERE);
     if (!outcome.ok) throw new Error('not signed in');
 
     const files = readdirSync(folder).map((name) => readFileSync(join(folder, name), 'latin1'));
@@ -102,7 +112,7 @@ describe('signing in', () => {
   it('makes each guess at a stolen table cost what OWASP asks, and keeps the cost beside the hash', async () => {
     const careful = await openAccess({ sqlite: join(folder, 'careful.db') });
     await careful.addPerson('p-1', '4711');
-    expect((await careful.signIn('p-1', '4711')).ok).toBe(true);
+    expect((await careful.signIn('p-1', { secret: '4711' }, ANYWHERE)).ok).toBe(true);
     await careful.close();
 
     expect(readFileSync(join(folder, 'careful.db'), 'latin1')).toContain('$argon2id$v=19$m=19456,t=2,p=1$');

@@ -5,7 +5,10 @@ import type { TestServer } from '../support/server';
 import { openTestServer, PIN } from '../support/server';
 
 const routes = Object.entries<Route>(ROUTES);
-const open = ['health', 'openapi', 'signIns', 'signIn', 'setup', 'setUp'];
+const open = [
+  ...['health', 'openapi', 'signIns', 'signIn', 'setup', 'setUp', 'signInQuestion', 'passkeySignIn'],
+  ...['invitationTaken', 'binding', 'bind'],
+];
 const addressOf = ({ path }: Route): string => path.replace(/\{\w+\}/g, 'x-1');
 
 describe('who may come in', () => {

@@ -139,11 +139,13 @@ describe('people and what lets them in', () => {
   });
 });
 
+const PASSWORD = 'plates before drywall, always';
+
 describe('a plant without an administrator', () => {
   it('is set up by whoever sees the code that the server prints, once', async () => {
     const server = await openTestServer({ demonstration: false, people: [] });
     const setUp = (code: string) =>
-      request(server.address).post('/api/setup').send({ code, name: 'Ada', pin: '550731' });
+      request(server.address).post('/api/setup').send({ code, name: 'Ada', password: PASSWORD });
     expect((await request(server.address).get('/api/setup').expect(200)).body).toStrictEqual({
       needed: true,
     });
@@ -159,7 +161,7 @@ describe('a plant without an administrator', () => {
     await setUp(code).expect(401);
     await request(server.address)
       .post('/api/sign-in')
-      .send({ person: made.body.me.actor, pin: '550731' })
+      .send({ person: made.body.me.actor, pin: PASSWORD })
       .expect(200);
     await server.clear();
   });

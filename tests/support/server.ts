@@ -37,6 +37,8 @@ export type TestServer = {
   readonly get: (path: string, cookie?: string) => Test;
   /** As a tablet sends it: signed in, under a key of its own unless one is given. */
   readonly post: (path: string, body: object, sent?: { readonly by?: string; readonly key?: string }) => Test;
+  /** Signs by hand what will be sent under this key. */
+  readonly sign: (by: string, key: string) => Promise<void>;
   readonly head: () => Promise<number>;
   readonly eventsOf: (serial: string) => Promise<AnswerOf<'history'>['entries']>;
   readonly log: readonly string[];
@@ -54,14 +56,22 @@ export type TestServerWish = {
   readonly people?: readonly NewPerson[];
   /** What was told before the server came up. */
   readonly before?: (plant: Plant) => Promise<void>;
+  /** PINs count only on bound tablets, as at a plant that is no demonstration. */
+  readonly pinsOnTablets?: boolean;
+  readonly origin?: string;
+  /** Who is signed in from the start; left out: everybody. */
+  readonly signedIn?: readonly string[];
+  /** Passwords besides the PIN. */
+  readonly passwords?: { readonly [person: string]: string };
 } & Partial<Served>;
 
 const sender = (key: string): Sender => ({ key, actor: 'manager', assurance: 'pin' });
 
-const fill = async (
-  folder: string,
-  { demonstration = true, databaseUrl, people = PEOPLE, before }: TestServerWish,
-): Promise<string> => {
+const passwordsOf = ({ passwords = {} }: TestServerWish) => Object.entries(passwords);
+
+const fill = async (folder: string, wish: TestServerWish): Promise<string> => {
+  const { demonstration = true, databaseUrl, people = PEOPLE, before } = wish;
+  const passwords = passwordsOf(wish);
   const files = dataFolder(folder);
   const plant = await openPlantAt({
     at: databaseUrl === undefined ? { file: files.ledger } : { url: databaseUrl },
@@ -85,6 +95,7 @@ const fill = async (
     CHEAP,
   );
   for (const { person } of people) await access.addPerson(person, PIN, { shown: true });
+  for (const [person, password] of passwords) await access.setPassword(person, password);
   const { token } = await access.makeToken({ role: 'machine', name: 'tape gauge' });
   await access.close();
   return token;
@@ -100,6 +111,8 @@ export const openTestServer = async (wish: TestServerWish = {}): Promise<TestSer
     databaseUrl: wish.databaseUrl ?? null,
     demonstration: true,
     secureCookies: false,
+    pinsAnywhere: wish.pinsOnTablets !== true,
+    origin: wish.origin ?? null,
   };
   const open = (port: number) =>
     start({ ...settings, port }, (event, fields) => log.push(JSON.stringify({ event, ...fields })), {
@@ -120,7 +133,8 @@ export const openTestServer = async (wish: TestServerWish = {}): Promise<TestSer
     return known;
   };
   const { people = PEOPLE } = wish;
-  await Promise.all(people.map(({ person }) => session(person)));
+  const signedIn = wish.signedIn ?? people.map(({ person }) => person);
+  await Promise.all(signedIn.map(session));
   const cookieOf = new Map(
     await Promise.all([...sessions].map(async ([who, cookie]) => [who, await cookie] as const)),
   );
@@ -142,6 +156,13 @@ export const openTestServer = async (wish: TestServerWish = {}): Promise<TestSer
         .set('cookie', cookieOf.get(by) ?? '')
         .set('idempotency-key', `"${key}"`)
         .send(body),
+    sign: async (by, key) => {
+      await request(address)
+        .post('/api/signatures')
+        .set('cookie', await session(by))
+        .send({ key, secret: PIN })
+        .expect(200);
+    },
     head: async () => (await get('/api/health').expect(200)).body.head,
     eventsOf: async (serial) => {
       const { body } = await get(`/api/homes/${serial}/history`).expect(200);

@@ -1,4 +1,5 @@
 import { ROUTES } from '@libs/contracts';
+import { OFFICE_PATHS } from '../../apps/web/src/api/office-paths';
 import { addressOf, PATHS } from '../../apps/web/src/api/paths';
 import { addressOfPhoto, PHOTOS } from '../../apps/web/src/api/photo-address';
 import { hereAndNow, newKey } from '../../apps/web/src/api/key';
@@ -7,9 +8,12 @@ import { placeOf, places } from '../../apps/web/src/router/places';
 const routes: Readonly<Record<string, { readonly method: string; readonly path: string }>> = ROUTES;
 
 describe('the paths the screens call', () => {
-  it.each(Object.entries(PATHS))('%s is a route of the contract, %s', (name, path) => {
-    expect(path).toBe(`${routes[name]?.method ?? ''} ${routes[name]?.path ?? ''}`);
-  });
+  it.each(Object.entries({ ...PATHS, ...OFFICE_PATHS }))(
+    '%s is a route of the contract, %s',
+    (name, path) => {
+      expect(path).toBe(`${routes[name]?.method ?? ''} ${routes[name]?.path ?? ''}`);
+    },
+  );
 
   it('of photos are the contract’s too', () => {
     expect(PHOTOS).toBe(ROUTES.photo.path);

@@ -16,4 +16,8 @@ export type Setting = {
   readonly version: string;
   /** Behind a proxy that speaks TLS: cookies go back only that way. */
   readonly secureCookies: boolean;
+  /** Whether a PIN counts on any device: in a demonstration, or where the plant says so. */
+  readonly pinsAnywhere: boolean;
+  /** The address people open; null: whatever they ask for. */
+  readonly origin: string | null;
 };

@@ -1,5 +1,6 @@
-import { Suspense, lazy, useEffect } from 'react';
+import { Suspense, lazy, useEffect, useState } from 'react';
 import type { ReactNode } from 'react';
+import { onSignatureNeeded } from './api/signing';
 import { Frame } from './ui/frame';
 import { placeOf } from './router/places';
 import type { Place } from './router/places';
@@ -67,6 +68,13 @@ const ContainmentScreen = lazy(() =>
 const SiteScreen = lazy(() => import('./screens/site/site-screen').then((m) => ({ default: m.SiteScreen })));
 const TagScreen = lazy(() => import('./screens/tag/tag-screen').then((m) => ({ default: m.TagScreen })));
 
+const OwnAccessScreen = lazy(() =>
+  import('./screens/own-access/own-access-screen').then((m) => ({ default: m.OwnAccessScreen })),
+);
+const SigningForm = lazy(() =>
+  import('./screens/signing/signing-form').then((m) => ({ default: m.SigningForm })),
+);
+
 const VerifyScreen = lazy(() =>
   import('./screens/verify/verify-screen').then((m) => ({ default: m.VerifyScreen })),
 );
@@ -81,6 +89,7 @@ const SCREENS: { readonly [S in Place['screen']]: (place: At<S>) => ReactNode } 
   audit: () => <AuditScreen />,
   verify: () => <VerifyScreen />,
   people: () => <PeopleScreen />,
+  'own-access': () => <OwnAccessScreen />,
   rulebook: ({ part }) => <RulebookScreen part={part} />,
   traveler: ({ serial }) => <TravelerScreen key={serial} serial={serial} />,
   quality: () => <QualityScreen />,
@@ -141,6 +150,7 @@ const TITLES: Readonly<Record<Place['screen'], WordKey>> = {
   quality: 'nav.quality',
   'station-quality': 'nav.quality',
   people: 'nav.people',
+  'own-access': 'nav.own-access',
   rulebook: 'nav.rulebook',
   traveler: 'nav.traveler',
   audit: 'nav.audit',
@@ -159,6 +169,27 @@ const TITLES: Readonly<Record<Place['screen'], WordKey>> = {
   unknown: 'unknown-place',
 };
 
+/** Over whatever screen sent something that is signed by hand. */
+const Signing = (): ReactNode => {
+  const [wanted, setWanted] = useState<{
+    readonly key: string;
+    readonly done: (signed: boolean) => void;
+  } | null>(null);
+  useEffect(() => onSignatureNeeded((key) => new Promise((done) => setWanted({ key, done }))), []);
+  if (wanted === null) return null;
+  const done = (signed: boolean): void => {
+    setWanted(null);
+    wanted.done(signed);
+  };
+  return (
+    <Suspense fallback={null}>
+      <OfficeWords>
+        <SigningForm sentAs={wanted.key} done={done} />
+      </OfficeWords>
+    </Suspense>
+  );
+};
+
 export const App = (): ReactNode => {
   const { t } = useSpeech();
   const place = placeOf(useAddress().pathname);
@@ -172,6 +203,7 @@ export const App = (): ReactNode => {
       <Suspense fallback={<main className="page" id="main" aria-busy="true" />}>
         <Gate place={place} />
       </Suspense>
+      <Signing />
     </Frame>
   );
 };

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { Me } from './screens';
+import { SCOPE_NAMES } from './scopes';
 import { Code, Id, Instant } from './shapes';
 
 export const ROLES = [
@@ -24,7 +25,7 @@ export const PERSONAL_ROLES = [
 /** Shown to colleagues; sealed in the record. */
 const Name = z.string().trim().min(1).max(80);
 /** Four digits are what a glove types; an office chooses longer ones, or words. */
-export const Pin = z.string().min(4).max(128);
+export const Pin = z.string().min(4).max(512);
 
 export const PersonRow = z.object({
   person: z.string(),
@@ -58,10 +59,19 @@ export const SecretRow = z.object({
   madeAt: Instant,
   seenAt: Instant,
   expiresAt: Instant.nullable(),
+  /** The bound tablet a session is on. */
+  tablet: z.string().nullable(),
+  /** What a token is held to; null: all that its role may. */
+  scopes: z.array(z.string()).nullable(),
 });
 export const SessionsAnswer = z.object({ sessions: z.array(SecretRow) });
 export const TokensAnswer = z.object({ tokens: z.array(SecretRow) });
-export const TokenRequest = z.strictObject({ role: z.enum(ROLES), name: Name });
+export const TokenRequest = z.strictObject({
+  role: z.enum(ROLES),
+  name: Name,
+  /** Left out: all that its role may. */
+  scopes: z.array(z.enum(SCOPE_NAMES)).min(1).max(SCOPE_NAMES.length).optional(),
+});
 /** The token is shown only here. */
 export const TokenAnswer = z.object({ token: z.string(), actor: z.string() });
 
@@ -89,6 +99,6 @@ export const SetupRequest = z.strictObject({
   /** Printed where the server was started. */
   code: z.string().min(1).max(64),
   name: Name,
-  pin: Pin,
+  password: z.string().min(1).max(512),
 });
 export const SetupDone = z.object({ me: Me });

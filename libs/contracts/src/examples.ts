@@ -1,6 +1,7 @@
 import type { Example } from './example';
 import { chartExamples } from './examples-charts';
 import { claimExamples } from './examples-claims';
+import { factorExamples } from './examples-factors';
 import { releaseExamples } from './examples-release';
 import type { RouteName } from './routes';
 
@@ -159,7 +160,7 @@ const story = {
 
 const access = {
   signIn: { body: { person: 'p-112', pin: '5578' } },
-  setUp: { body: { code: 'B7KD-93MX-TQ2W', name: 'Ada', pin: '550731' } },
+  setUp: { body: { code: 'B7KD-93MX-TQ2W', name: 'Ada', password: 'plates before drywall, always' } },
   person: { body: { name: 'Bo', roles: ['station-lead'], crew: 'electrical', stations: ['rough-in'] } },
   personPin: { params: { person: 'p-112' }, body: {} },
   leaving: { params: { person: 'p-112' }, body: {} },
@@ -193,6 +194,7 @@ export const EXAMPLES: { readonly [name in RouteName]?: Example } = {
   ...chartExamples,
   ...claimExamples,
   ...access,
+  ...factorExamples,
   ...rulebook,
 };
 export const exampleOf = (route: string): Example | undefined => byName[route];

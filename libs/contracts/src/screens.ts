@@ -150,6 +150,10 @@ export const HistoryEntry = z.object({
   revision: z.number().int().nullable(),
   leaf: z.string().describe('SHA-256 of 0x00 and the stored bytes, hex'),
   corrects: z.number().int().nullable(),
+  /** Signed by hand for this entry alone: what the signature stands for, how it was given, and when. */
+  signature: z
+    .object({ meaning: z.enum(['did', 'inspected', 'approved']), means: z.string(), at: z.string() })
+    .nullable(),
   correctedBy: z.array(z.number().int()),
   says: Words,
   findings: z.array(FindingAnswer),
@@ -237,7 +241,10 @@ export const Me = z.object({
 });
 export const SignInRequest = z.strictObject({
   person: z.string().min(1).max(80),
-  pin: z.string().min(4).max(80),
+  /** A PIN, or a password. */
+  pin: z.string().min(4).max(512),
+  /** Of a phone, or a recovery code, where they are asked for. */
+  code: z.string().min(6).max(64).optional(),
 });
 export const SignInAnswer = z.object({ me: Me });
 /** Who can sign in here by PIN. Names only; on the demonstration plant the PINs too. */

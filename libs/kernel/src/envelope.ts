@@ -6,6 +6,16 @@ export type Assurance = 'pin' | 'session' | 'token' | 'claimed-offline';
 /** By what road an entry came in. */
 export type Via = 'tablet' | 'paper' | 'import' | 'instrument';
 
+/**
+ * Signed by hand: whoever sent it showed once more who they are, for this entry alone. `meaning`: what the signature
+ * stands for. Who signed is the actor, what was signed is the entry itself.
+ */
+export type Signature = {
+  readonly meaning: 'did' | 'inspected' | 'approved';
+  readonly means: string;
+  readonly at: string;
+};
+
 /** What the sender says of an entry, the same for all events it leads to. */
 export type Meta = {
   /** Idempotency key, made by the device before it sends. UUIDv7 where ours to make. */
@@ -23,6 +33,7 @@ export type Meta = {
   readonly via: Via;
   /** Where it was really done. The operation's own station comes from the rulebook. */
   readonly station: string | null;
+  readonly signature?: Signature;
 };
 
 /** An event as decided, before the ledger gives it a place. */
@@ -65,6 +76,7 @@ export type Envelope = {
   readonly revision: number | null;
   readonly planDigest: string | null;
   readonly corrects?: number;
+  readonly signature?: Signature;
   readonly data: JsonObject;
 };
 

@@ -37,11 +37,12 @@ export const metaOf = ({ body, sender, receivedAt }: Arrival): Meta => ({
   actor: sender.actor,
   assurance: sender.assurance,
   occurredAt: body.occurredAt ?? receivedAt,
-  device: body.device ?? null,
+  device: sender.tablet ?? body.device ?? null,
   deviceSeq: body.deviceSeq ?? null,
   skewMs: body.skewMs ?? null,
   via: body.via,
   station: body.station ?? null,
+  ...(sender.signature === undefined ? {} : { signature: sender.signature }),
 });
 
 /** What every decision wants to know of a request. */

@@ -1,6 +1,6 @@
 import type { AnswerOf, BodyOf, PlantTelling } from '@libs/contracts';
 import type { RecordedValue } from '@libs/judge';
-import type { Assurance } from '@libs/kernel';
+import type { Assurance, Signature } from '@libs/kernel';
 
 /** Who sends, and under which idempotency key. */
 export type Sender = {
@@ -9,6 +9,9 @@ export type Sender = {
   readonly assurance: Assurance;
   /** Of a token or a machine, which is enrolled nowhere. A person's roles stand in the ledger. */
   readonly roles?: readonly string[];
+  /** The tablet it was sent from, where the plant knows it. */
+  readonly tablet?: string | null;
+  readonly signature?: Signature;
 };
 
 /** Told: the answer, or why it cannot belong to the record. `code` is kebab-case; `pointer` names the field. */

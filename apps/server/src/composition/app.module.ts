@@ -1,10 +1,5 @@
 import type { DynamicModule, Provider, Type } from '@nestjs/common';
 import { APP_FILTER, APP_GUARD } from '@nestjs/core';
-import { AccessesController } from '../accesses/accesses.controller';
-import { ApiTokensController } from '../api-tokens/api-tokens.controller';
-import { PeopleController } from '../people/people.controller';
-import { SessionsController } from '../sessions/sessions.controller';
-import { SetupController } from '../setup/setup.controller';
 import { AskingsController } from '../askings/askings.controller';
 import { ClaimsController } from '../claims/claims.controller';
 import { DeterminationsController } from '../determinations/determinations.controller';
@@ -31,25 +26,18 @@ import { PullsController } from '../pulls/pulls.controller';
 import { ReturnsController } from '../returns/returns.controller';
 import { SectionsController } from '../sections/sections.controller';
 import { ShipmentsController } from '../shipments/shipments.controller';
-import { SignInController } from '../sign-in/sign-in.controller';
-import { SignInsController } from '../sign-ins/sign-ins.controller';
 import { SignOffsController } from '../sign-offs/sign-offs.controller';
-import { SignOutController } from '../sign-out/sign-out.controller';
 import { StartsController } from '../starts/starts.controller';
 import { StreamController } from '../stream/stream.controller';
 import { WorkController } from '../work/work.controller';
 import { ChartsController } from '../yield/charts.controller';
 import { YieldController } from '../yield/yield.controller';
+import { ACCESS_CONTROLLERS } from './access-controllers';
 import { EQUIPMENT_CONTROLLERS } from './equipment-controllers';
 import { RELEASE_CONTROLLERS } from './release-controllers';
 import { RULEBOOK_CONTROLLERS } from './rulebook-controllers';
 
 const CONTROLLERS: readonly Type[] = [
-  SetupController,
-  SessionsController,
-  PeopleController,
-  ApiTokensController,
-  AccessesController,
   AskingsController,
   ClaimsController,
   DeterminationsController,
@@ -74,15 +62,13 @@ const CONTROLLERS: readonly Type[] = [
   ReturnsController,
   SectionsController,
   ShipmentsController,
-  SignInController,
-  SignInsController,
   SignOffsController,
-  SignOutController,
   StartsController,
   StreamController,
   WorkController,
   YieldController,
   ChartsController,
+  ...ACCESS_CONTROLLERS,
   ...EQUIPMENT_CONTROLLERS,
   ...RELEASE_CONTROLLERS,
   ...RULEBOOK_CONTROLLERS,

@@ -1,7 +1,16 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Access, AccessLog, Plant } from '@libs/plant';
-import { accessOver, dataFolder, openAccessLog, openAccessRows, openPlantAt } from '@libs/plant';
+import { openKeyStore } from '@libs/ledger';
+import {
+  accessOver,
+  dataFolder,
+  GUESS_COST,
+  openAccessLog,
+  openAccessRows,
+  openPlantAt,
+  vaultUnder,
+} from '@libs/plant';
 import type { Log } from '../http/log';
 import { publishCheckpoints } from './checkpoint-schedule';
 import type { Settings } from './settings';
@@ -41,7 +50,8 @@ export const openParts = async (settings: Settings, log: Log): Promise<OpenParts
     const rows = await openAccessRows(
       databaseUrl === null ? { sqlite: files.access } : { postgres: databaseUrl },
     );
-    const access = accessOver(rows);
+    const vault = vaultUnder(openKeyStore(files.keys).digestKey);
+    const access = accessOver(rows, Date.now, GUESS_COST, vault);
     opened.push(() => access.close());
 
     const accessLog = await openAccessLog(

@@ -41,7 +41,7 @@ export type Server = {
 
 export const createServer = async (parts: ServerParts): Promise<Server> => {
   const { plant, access, accessLog, setup, setting, readFault, log, web, also, trustedHops = false } = parts;
-  const door = openDoor(access, plant);
+  const door = openDoor(access, plant, setting);
   const streams = openStreams();
   const metrics = openMetrics(plant.head, plant.writes);
   const provided: readonly Provider[] = [
@@ -65,7 +65,7 @@ export const createServer = async (parts: ServerParts): Promise<Server> => {
     options,
   );
   const server = adapter.getInstance<FastifyInstance>();
-  await limitRates(server);
+  await limitRates(server, door);
   metrics.watch(server);
   await app.init();
 

@@ -9,11 +9,17 @@ export type Settings = {
   readonly databaseUrl: string | null;
   readonly demonstration: boolean;
   readonly secureCookies: boolean;
+  /** The address people open, as passkeys and an identity provider know it. */
+  readonly origin?: string | null;
+  /** PINs count on any device, although this is no demonstration. */
+  readonly pinsAnywhere?: boolean;
   /** Proxies in front of this server that say truly who asks; false: none, and nobody is believed. */
   readonly trustedHops?: number | false;
 };
 
 const yesNo = z.enum(['0', '1'], 'must be 0 or 1');
+
+const isOrigin = (text: string): boolean => URL.canParse(text) && new URL(text).origin === text;
 
 /** Empty counts as left out: that is how a shell unsets a variable for one command. */
 const Environment = z.object({
@@ -29,6 +35,11 @@ const Environment = z.object({
     .optional(),
   STUDBOOK_DEMO: yesNo.default('1'),
   STUDBOOK_SECURE_COOKIES: yesNo.default('0'),
+  STUDBOOK_ORIGIN: z
+    .string()
+    .refine(isOrigin, 'must be an address without a path, as https://studbook.example')
+    .optional(),
+  STUDBOOK_PINS: z.enum(['on-tablets', 'anywhere'], 'must be on-tablets or anywhere').default('on-tablets'),
   STUDBOOK_PROXIES: z
     .string()
     .regex(/^[0-9]$/, 'must be how many proxies stand in front, 0 to 9')
@@ -54,6 +65,8 @@ export const readSettings = (environment: NodeJS.ProcessEnv): Settings => {
     databaseUrl: DATABASE_URL ?? null,
     demonstration: STUDBOOK_DEMO === '1',
     secureCookies: STUDBOOK_SECURE_COOKIES === '1',
+    origin: read.data.STUDBOOK_ORIGIN ?? null,
+    pinsAnywhere: read.data.STUDBOOK_PINS === 'anywhere',
     trustedHops: hops === 0 ? false : hops,
   };
 };

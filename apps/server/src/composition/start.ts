@@ -28,8 +28,12 @@ export const start = async (settings: Settings, log: Log, { web, also }: Served)
   const { close, plant, access, accessLog, engine } = await openParts(settings, log);
   const setup = setupFor(plant, access);
   try {
-    const { ledger } = await plant.asks.plant();
-    const setting = { engine, ledger, version, secureCookies: settings.secureCookies };
+    const { ledger, demonstration } = await plant.asks.plant();
+    const setting = {
+      ...{ engine, ledger, version, secureCookies: settings.secureCookies },
+      pinsAnywhere: demonstration || settings.pinsAnywhere === true,
+      origin: settings.origin ?? null,
+    };
     const server = await createServer({
       plant,
       access,

@@ -25,13 +25,15 @@ export type Question<P extends string = never, Q extends string = never> = {
 
 export const Told = createParamDecorator((_: unknown, context: ExecutionContext) => {
   const { route, request } = arrived(context);
-  const { me, assurance } = whoAsks(request);
+  const { me, assurance, tablet, signature } = whoAsks(request);
   return {
     sender: {
       key: idempotencyKey(request.headers['idempotency-key']),
       actor: me.actor,
       assurance,
       roles: me.roles,
+      tablet,
+      ...(signature === undefined ? {} : { signature }),
     },
     params: parse(checksOf(route).params, request.params, ['path']),
     body: parse(route.body ?? z.undefined(), request.body),

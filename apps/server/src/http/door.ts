@@ -1,5 +1,8 @@
 import type { AnswerOf } from '@libs/contracts';
-import type { Access, Holder, Plant, NewPerson } from '@libs/plant';
+import type { Access, Doorstep, Holder, Plant, NewPerson } from '@libs/plant';
+import { sessionIn, tabletIn } from './session-cookie';
+import { signatureDesk } from './signature-desk';
+import type { SignatureDesk } from './signature-desk';
 import type { Who } from './who';
 
 type Me = AnswerOf<'me'>;
@@ -7,7 +10,11 @@ type Me = AnswerOf<'me'>;
 /** The way in: who stands behind a secret, with the roles the ledger gives them now. */
 export type Door = {
   readonly access: Access;
+  readonly signatures: SignatureDesk;
   readonly whoIs: (secret: string) => Promise<Who | undefined>;
+  /** Whether a PIN counts where this request comes from, and on which tablet. */
+  readonly stepOf: (cookies: string | undefined) => Promise<Doorstep>;
+  readonly sessionIn: (cookies: string | undefined) => string | undefined;
   /** Somebody was enrolled or has left: the roster is read anew. */
   readonly rosterChanged: () => void;
 };
@@ -15,11 +22,24 @@ export type Door = {
 /** Roles taken from someone stop working after this long at the latest; until then no request copies the roster. */
 const ROSTER_TRUSTED_FOR_MS = 1_000;
 
-export const openDoor = (access: Access, plant: Pick<Plant, 'people'>): Door => {
+export type DoorSetting = { readonly secureCookies: boolean; readonly pinsAnywhere: boolean };
+
+export const openDoor = (
+  access: Access,
+  plant: Pick<Plant, 'people'>,
+  { secureCookies, pinsAnywhere }: DoorSetting,
+): Door => {
   const enrolled = rememberFor(ROSTER_TRUSTED_FOR_MS, async () => byId(await plant.people()));
 
   return {
     access,
+    signatures: signatureDesk(),
+    sessionIn: (cookies) => sessionIn(cookies, secureCookies),
+    stepOf: async (cookies) => {
+      const secret = tabletIn(cookies, secureCookies);
+      const tablet = secret === undefined ? undefined : await access.tabletOf(secret);
+      return { tablet: tablet?.tablet ?? null, pinCounts: pinsAnywhere || tablet !== undefined };
+    },
     rosterChanged: enrolled.forget,
     whoIs: async (secret) => {
       const holder = await access.whoIs(secret);
@@ -29,7 +49,8 @@ export const openDoor = (access: Access, plant: Pick<Plant, 'people'>): Door => 
         holder.role === null
           ? personal((await enrolled.get()).get(holder.actor))
           : machine(holder, holder.role);
-      return me && { me, assurance: holder.kind, secret };
+      const { kind, scopes, tablet } = holder;
+      return me && { me, assurance: kind, secret, scopes, tablet };
     },
   };
 };

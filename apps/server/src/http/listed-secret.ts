@@ -7,10 +7,12 @@ export const listedSecret = ({
   madeAt,
   seenAt,
   expiresAt,
+  scopes,
   ...secret
 }: Listed): AnswerOf<'sessions'>['sessions'][number] => ({
   ...secret,
   madeAt: new Date(madeAt).toISOString(),
   seenAt: new Date(seenAt).toISOString(),
+  scopes: scopes === null ? null : [...scopes],
   expiresAt: expiresAt === null ? null : new Date(expiresAt).toISOString(),
 });

@@ -1,9 +1,19 @@
 import type { AnswerOf } from '@libs/contracts';
-import type { Assurance } from '@libs/kernel';
+import type { Assurance, Signature } from '@libs/kernel';
 import type { FastifyRequest } from 'fastify';
 
 /** Who is asking, and how that was known. */
-export type Who = { readonly me: AnswerOf<'me'>; readonly assurance: Assurance; readonly secret: string };
+export type Who = {
+  readonly me: AnswerOf<'me'>;
+  readonly assurance: Assurance;
+  readonly secret: string;
+  /** What a token is held to; null: all that its role may. */
+  readonly scopes: readonly string[] | null;
+  /** The bound tablet the session was opened on. */
+  readonly tablet: string | null;
+  /** Given by hand for this request. */
+  readonly signature?: Signature;
+};
 
 const asking = new WeakMap<FastifyRequest, Who>();
 

@@ -37,8 +37,12 @@ export class PeopleController {
   async enroll(@Told() { body, sender }: Telling<'person'>): Promise<AnswerOf<'person'>> {
     const { person = idFor(sender.key), ...rest } = body;
     const offers = await this.door.access.offers();
+    const before = (await this.plant.people()).find((one) => one.person === person);
     await this.plant.enroll({ person, ...rest }, sender);
     this.door.rosterChanged();
+    // Other roles, other rights: no session outlives the change (ASVS 5.0, 7.2.4).
+    if (before !== undefined && !sameRoles(before.roles, rest.roles))
+      await this.door.access.endSessions(person, sender.actor);
     if (offers.some((offer) => offer.person === person)) return { person, pin: null };
 
     return { person, pin: await this.givePin(person, sender.actor) };
@@ -50,7 +54,7 @@ export class PeopleController {
     @WhoAsks() { me }: Who,
   ): Promise<AnswerOf<'personPin'>> {
     await this.enrolled(params.person);
-    await this.door.access.withdraw(params.person, me.actor);
+    await this.door.access.endSessions(params.person, me.actor);
     return { pin: await this.givePin(params.person, me.actor) };
   }
 
@@ -78,6 +82,9 @@ export class PeopleController {
     return pin;
   }
 }
+
+const sameRoles = (one: readonly string[], other: readonly string[]): boolean =>
+  one.length === other.length && one.every((role) => other.includes(role));
 
 /** The same request sent again enrolls the same person. */
 const idFor = (key: string): string => `p-${createHash('sha256').update(key).digest('hex').slice(0, 8)}`;

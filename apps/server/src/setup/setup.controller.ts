@@ -6,6 +6,7 @@ import { Controller, Inject, Res } from '@nestjs/common';
 import type { FastifyReply } from 'fastify';
 import { Answers } from '../http/answers';
 import { SentBody } from '../http/asked';
+import { assertPassword } from '../http/assert-password';
 import type { Door } from '../http/door';
 import { Problem } from '../http/problem';
 import { sessionCookie } from '../http/session-cookie';
@@ -29,9 +30,10 @@ export class SetupController {
 
   @Answers(ROUTES.setUp)
   async setUp(
-    @SentBody() { code, name, pin }: BodyOf<'setUp'>,
+    @SentBody() { code, name, password }: BodyOf<'setUp'>,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<AnswerOf<'setUp'>> {
+    assertPassword(password, [name]);
     if (!(await this.setup.matches(code))) throw wrongCode();
 
     const person = `p-${randomUUID().slice(0, 8)}`;
@@ -41,7 +43,7 @@ export class SetupController {
       { key: randomUUID(), actor: person, assurance: 'session' },
     );
     this.door.rosterChanged();
-    await this.door.access.addPerson(person, pin);
+    await this.door.access.setPassword(person, password);
     const { session, expiresAt } = await this.door.access.letIn(person, 'setup-code');
     reply.header('set-cookie', sessionCookie(session, expiresAt, this.setting.secureCookies));
     return { me };

@@ -12,13 +12,18 @@ export type Setup = {
   readonly matches: (given: string) => Promise<boolean>;
 };
 
-export const setupFor = (plant: Pick<Plant, 'people'>, access: Pick<Access, 'offers'>): Setup => {
+export const setupFor = (
+  plant: Pick<Plant, 'people'>,
+  access: Pick<Access, 'offers' | 'factorsOf'>,
+): Setup => {
   const made = Array.from({ length: LENGTH }, () => LETTERS[randomInt(LETTERS.length)]).join('');
 
   const code = async (): Promise<string | null> => {
     const administrators = (await plant.people()).filter(({ roles }) => roles.includes('administrator'));
     const offers = new Set((await access.offers()).map(({ person }) => person));
-    return administrators.some(({ person }) => offers.has(person)) ? null : made;
+    for (const { person } of administrators)
+      if (offers.has(person) || (await access.factorsOf(person)).length > 0) return null;
+    return made;
   };
   return {
     code,

@@ -5,10 +5,10 @@ import type { FastifyReply, FastifyRequest } from 'fastify';
 import { Answers } from '../http/answers';
 import { SentBody } from '../http/asked';
 import type { Door } from '../http/door';
-import { sessionCookie, sessionIn } from '../http/session-cookie';
+import { sessionCookie } from '../http/session-cookie';
 import type { Setting } from '../tokens';
 import { DOOR, SETTING } from '../tokens';
-import { notSignedIn, wrongPin } from './not-signed-in';
+import { notSignedIn, wrongPin } from '../http/not-signed-in';
 
 @Controller()
 export class SignInController {
@@ -19,11 +19,13 @@ export class SignInController {
 
   @Answers(ROUTES.signIn)
   async signIn(
-    @SentBody() { person, pin }: BodyOf<'signIn'>,
+    @SentBody() { person, pin, code }: BodyOf<'signIn'>,
     @Req() { headers }: FastifyRequest,
     @Res({ passthrough: true }) reply: FastifyReply,
   ): Promise<AnswerOf<'signIn'>> {
-    const outcome = await this.door.access.signIn(person, pin, sessionIn(headers.cookie));
+    const { access, sessionIn, stepOf } = this.door;
+    const step = await stepOf(headers.cookie);
+    const outcome = await access.signIn(person, { secret: pin, code }, step, sessionIn(headers.cookie));
     if (!outcome.ok) throw notSignedIn(outcome);
 
     const who = await this.door.whoIs(outcome.session);

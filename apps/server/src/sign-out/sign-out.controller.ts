@@ -7,11 +7,15 @@ import { WhoAsks } from '../http/asked';
 import type { Door } from '../http/door';
 import { endedCookie } from '../http/session-cookie';
 import type { Who } from '../http/who';
-import { DOOR } from '../tokens';
+import type { Setting } from '../tokens';
+import { DOOR, SETTING } from '../tokens';
 
 @Controller()
 export class SignOutController {
-  constructor(@Inject(DOOR) private readonly door: Door) {}
+  constructor(
+    @Inject(DOOR) private readonly door: Door,
+    @Inject(SETTING) private readonly setting: Setting,
+  ) {}
 
   @Answers(ROUTES.signOut)
   async signOut(
@@ -20,7 +24,7 @@ export class SignOutController {
   ): Promise<AnswerOf<'signOut'>> {
     // A machine's token outlives its requests; it is withdrawn on the command line.
     if (assurance === 'session') await this.door.access.signOut(secret);
-    reply.header('set-cookie', endedCookie());
+    reply.header('set-cookie', endedCookie(this.setting.secureCookies));
     return me;
   }
 }

@@ -52,15 +52,21 @@ export class StreamController {
       out.end();
     };
     const stopTelling = writeNews({ out, news: this.plant.news, after, failed });
+    const lookAgain = (): void => {
+      this.door.whoIs(who.secret).then((still) => still ?? out.end(), failed);
+    };
     const keepAlive = setInterval(() => {
       out.write(': still here\n\n');
-      this.door.whoIs(who.secret).then((still) => still ?? out.end(), failed);
+      lookAgain();
     }, KEEP_ALIVE_MS);
+    // Whoever loses their access stops hearing at once, not at the next beat.
+    const deaf = this.door.access.onEnded(lookAgain);
     const ended = this.streams.add(() => out.end());
 
     out.once('close', () => {
       stopTelling();
       clearInterval(keepAlive);
+      deaf();
       ended();
     });
   }

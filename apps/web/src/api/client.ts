@@ -2,6 +2,7 @@ import type { AnswerOf } from '@libs/contracts';
 import { jsonAs } from './json';
 import { addressOf } from './paths';
 import type { Wanted, WebRoute } from './paths';
+import { signedByHand } from './signing';
 
 /**
  * Why there is no answer. `unreachable`: nobody answered, and nothing is known of what became of the request.
@@ -74,10 +75,22 @@ const answerIn = async <N extends WebRoute>(response: Response): Promise<Answere
     : { ok: false, trouble: problemOf(response.status, text) };
 };
 
+/** What is signed by hand is sent once more when it was. */
 export const ask = async <N extends WebRoute>(
   route: N,
   wanted: Wanted = {},
   sent: Sent = {},
+): Promise<Answered<AnswerOf<N>>> => {
+  const first = await askOnce(route, wanted, sent);
+  const unsigned = !first.ok && first.trouble.kind === 'problem' && first.trouble.code === 'signature-needed';
+  if (!unsigned || sent.key === undefined || !(await signedByHand(sent.key))) return first;
+  return askOnce(route, wanted, sent);
+};
+
+const askOnce = async <N extends WebRoute>(
+  route: N,
+  wanted: Wanted,
+  sent: Sent,
 ): Promise<Answered<AnswerOf<N>>> => {
   const { method, path } = addressOf(route, wanted);
   const { body, signal = null } = sent;

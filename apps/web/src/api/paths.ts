@@ -1,4 +1,5 @@
 import type { RouteName } from '@libs/contracts';
+import type { OFFICE_PATHS } from './office-paths';
 
 /**
  * The paths again, as plain text: importing the routes themselves would bring their schemas into the browser.
@@ -12,22 +13,11 @@ export const PATHS = {
   me: 'GET /api/me',
   setup: 'GET /api/setup',
   setUp: 'POST /api/setup',
-  people: 'GET /api/people',
-  person: 'POST /api/people',
-  personPin: 'POST /api/people/{person}/pin',
-  leaving: 'POST /api/people/{person}/leaving',
-  sessions: 'GET /api/sessions',
-  sessionEnd: 'POST /api/sessions/{session}/end',
-  tokens: 'GET /api/tokens',
-  token: 'POST /api/tokens',
-  tokenEnd: 'POST /api/tokens/{token}/end',
-  accesses: 'GET /api/accesses',
   plant: 'GET /api/plant',
   line: 'GET /api/line',
   section: 'GET /api/sections/{serial}',
   homes: 'GET /api/homes',
   packet: 'GET /api/homes/{serial}/packet',
-  sample: 'POST /api/audit/samples',
   history: 'GET /api/homes/{serial}/history',
   yield: 'GET /api/yield',
   yieldTrend: 'GET /api/yield/trend',
@@ -97,11 +87,6 @@ export const PATHS = {
   observationClosing: 'POST /api/agency/observations/{observation}/closing',
   releases: 'GET /api/releases',
   sectionRelease: 'GET /api/sections/{serial}/release',
-  labelLog: 'GET /api/label-log',
-  labelSupply: 'POST /api/label-supply',
-  labelVoid: 'POST /api/label-log/{number}/voiding',
-  labelReclaim: 'POST /api/label-log/{number}/reclaiming',
-  labelReplacement: 'POST /api/label-replacements',
   dataPlate: 'GET /api/homes/{serial}/data-plate',
   sharing: 'GET /api/containments/sharing',
   containments: 'GET /api/containments',
@@ -117,34 +102,23 @@ export const PATHS = {
   calibration: 'POST /api/calibrations',
   qualification: 'POST /api/qualifications',
   signals: 'GET /api/quality/signals',
-  stationChart: 'GET /api/quality/stations/{station}',
-  chartNote: 'POST /api/quality/stations/{station}/notes',
-  baseline: 'POST /api/quality/stations/{station}/baselines',
-  acknowledgement: 'POST /api/quality/stations/{station}/acknowledgements',
-  alarmBudget: 'POST /api/quality/budget',
-  rulebook: 'GET /api/rulebook',
-  rulebookFiles: 'GET /api/rulebook/files',
-  nuisance: 'GET /api/rulebook/nuisance',
-  examination: 'POST /api/rulebook/examination',
-  proposalExamination: 'GET /api/rulebook/examination',
-  proposals: 'GET /api/rulebook/proposals',
-  proposal: 'POST /api/rulebook/proposals',
-  approval: 'POST /api/rulebook/proposals/{proposal}/approval',
-  proposalReturn: 'POST /api/rulebook/proposals/{proposal}/return',
-  retroCheck: 'GET /api/rulebook/retro-check',
-  revisionPreview: 'GET /api/homes/{serial}/revision',
-  revisionApplication: 'POST /api/homes/{serial}/revision',
   buildPlan: 'GET /api/sections/{serial}/build-plan',
 } as const satisfies { readonly [N in RouteName]?: string };
 
 /** The routes a browser uses; the contract has more. */
-export type WebRoute = keyof typeof PATHS;
+export type WebRoute = keyof typeof PATHS | keyof typeof OFFICE_PATHS;
+
+const known: Record<string, string> = { ...PATHS };
+/** Those of the screens outside the stations come with their words: a tablet at a station waits for neither. */
+export const knowPaths = (more: Readonly<Record<string, string>>): void => {
+  Object.assign(known, more);
+};
 
 /** Path parameters and query in one: what the path names goes into it, the rest becomes the query. */
 export type Wanted = { readonly [name: string]: string | null | undefined };
 
 export const addressOf = (route: WebRoute, wanted: Wanted = {}): { method: string; path: string } => {
-  const [method = 'GET', template = ''] = PATHS[route].split(' ');
+  const [method = 'GET', template = ''] = (known[route] ?? '').split(' ');
   const query = new URLSearchParams();
   let path = template;
   for (const [name, value] of Object.entries(wanted)) {

@@ -6,6 +6,7 @@ export const places = {
   quality: '/quality',
   stationQuality: (id: string) => `/quality/${encodeURIComponent(id)}`,
   people: '/people',
+  ownAccess: '/own-access',
   audit: '/audit',
   verify: '/verify',
   defects: '/defects',
@@ -31,7 +32,10 @@ export const places = {
 } as const;
 
 export type Place =
-  | { readonly screen: 'start' | 'sign-in' | 'line' | 'quality' | 'people' | 'audit' | 'verify' }
+  | {
+      readonly screen:
+        'start' | 'sign-in' | 'line' | 'quality' | 'people' | 'audit' | 'verify' | 'own-access';
+    }
   | {
       readonly screen:
         'defects' | 'holds' | 'equipment' | 'agency' | 'agency-report' | 'containment' | 'site';
@@ -51,6 +55,7 @@ const single = {
   line: 'line',
   quality: 'quality',
   people: 'people',
+  'own-access': 'own-access',
   audit: 'audit',
   verify: 'verify',
   defects: 'defects',

@@ -116,6 +116,13 @@ export const SCREENS: readonly ScreenEntry[] = [
     first: ['administrator'],
     only: ['administrator'],
   },
+  {
+    screen: 'own-access',
+    to: places.ownAccess,
+    title: 'nav.own-access',
+    says: 'start.own-access',
+    first: [],
+  },
 ];
 
 const has = (wanted: readonly string[], roles: readonly string[]): boolean =>

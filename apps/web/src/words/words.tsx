@@ -1,6 +1,7 @@
 import IntlMessageFormat from 'intl-messageformat';
 import { createContext, useCallback, useContext, useEffect, useMemo, useState } from 'react';
 import type { ReactNode } from 'react';
+import { knowPaths } from '../api/paths';
 import type { floorWords } from './en/floor';
 import type { officeWords } from './en/office';
 
@@ -28,7 +29,13 @@ const firstLanguage = (): Language => {
 const floorOf = async (language: Language): Promise<Catalogue> =>
   language === 'es' ? (await import('./es/floor')).floorWords : (await import('./en/floor')).floorWords;
 
-const officeOf = async (language: Language): Promise<Catalogue> =>
+/** Their paths come with their words: whoever waits for one has the other. */
+const officeOf = async (language: Language): Promise<Catalogue> => {
+  knowPaths((await import('../api/office-paths')).OFFICE_PATHS);
+  return officeWordsOf(language);
+};
+
+const officeWordsOf = async (language: Language): Promise<Catalogue> =>
   language === 'es' ? (await import('./es/office')).officeWords : (await import('./en/office')).officeWords;
 
 const catalogueOf = async (language: Language, office: boolean): Promise<Catalogue> => {

@@ -8,6 +8,10 @@ const managers = ['quality-manager', 'administrator'] as const;
 const tellersAndAgency = [...TELLERS, 'agency-inspector'] as const;
 const answer = shapes.WorkAnswer;
 
+/** What differs from the design and stays: somebody answers for it by name. */
+const isUseAsIs = (body: unknown): boolean =>
+  typeof body === 'object' && body !== null && Reflect.get(body, 'disposition') === 'use-as-is';
+
 /** Defects and holds, from found to released. */
 export const defectsRoutes = {
   defect: tell(
@@ -29,7 +33,7 @@ export const defectsRoutes = {
     '/api/defects/{defect}/disposition',
     'Decide what becomes of a nonconformance',
     { body: more.DispositionRequest, answer },
-    { access: managers },
+    { access: managers, signed: 'approved', signedWhen: isUseAsIs },
   ),
   rework: tell('/api/defects/{defect}/rework', 'Tell that rework is done', {
     body: shapes.ReworkRequest,

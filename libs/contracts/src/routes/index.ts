@@ -4,6 +4,7 @@ import { auditRoutes } from './audit';
 import { claimsRoutes } from './claims';
 import { defectsRoutes } from './defects';
 import { equipmentRoutes } from './equipment';
+import { factorRoutes } from './factors';
 import { flowRoutes } from './flow';
 import { inspectionRoutes } from './inspection';
 import { photoRoutes } from './photos';
@@ -19,6 +20,7 @@ export type { Access, Parameter, Route } from './route';
 /** Every route there is: the server answers by this table, the OpenAPI document and the web client come from it. */
 export const ROUTES = {
   ...accessRoutes,
+  ...factorRoutes,
   ...auditRoutes,
   ...photoRoutes,
   ...plantRoutes,
@@ -40,7 +42,7 @@ export type TellingName = {
   [N in RouteName]: (typeof ROUTES)[N] extends { readonly body: z.ZodType } ? N : never;
 }[RouteName];
 /** Told to others than the floor's record: who may come in, what is drawn for an audit, the rulebook. */
-const BESIDE_THE_RECORD = { ...accessRoutes, ...auditRoutes, ...rulebookRoutes } as const;
+const BESIDE_THE_RECORD = { ...accessRoutes, ...factorRoutes, ...auditRoutes, ...rulebookRoutes } as const;
 /** What the floor tells. */
 export type PlantTelling = Exclude<TellingName, keyof typeof BESIDE_THE_RECORD>;
 export const PLANT_TELLINGS: ReadonlySet<string> = new Set(

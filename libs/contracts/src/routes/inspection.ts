@@ -42,7 +42,7 @@ export const inspectionRoutes = {
     '/api/red-tags/{tag}/lifting',
     'Lift a red tag',
     { body: more.RedTagLiftingRequest, answer: shapes.WorkAnswer },
-    agency,
+    { ...agency, signed: 'inspected' },
   ),
   observation: tell(
     '/api/agency/observations',

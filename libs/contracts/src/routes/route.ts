@@ -21,6 +21,10 @@ export type Route = {
   /** Takes an Idempotency-Key: 400 when it is missing, 422 when it was used for other content. */
   readonly keyed: boolean;
   readonly media?: string;
+  /** Signed by hand before it is taken: whoever sends it shows once more who they are. What the signature stands for. */
+  readonly signed?: 'inspected' | 'approved';
+  /** Where only some of what is told is signed: whether this body is. */
+  readonly signedWhen?: (body: unknown) => boolean;
 };
 
 export type Getting<A extends z.ZodType> = Route & { readonly answer: A };

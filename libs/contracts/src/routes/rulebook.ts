@@ -46,7 +46,7 @@ export const rulebookRoutes = {
     '/api/rulebook/proposals/{proposal}/approval',
     'Approve what somebody else has drafted: it is issued',
     { body: shapes.ApprovalRequest, answer: shapes.ApprovalAnswer },
-    { access: managers },
+    { access: managers, signed: 'approved' },
   ),
   proposalReturn: tell(
     '/api/rulebook/proposals/{proposal}/return',

@@ -22,7 +22,7 @@ export type Place = {
  * one with a spread in it: this runs for every event, and engines build a plain literal several times faster.
  */
 export const envelopeAt = (place: Place, meta: Meta, event: NewEvent): Envelope =>
-  event.corrects === undefined
+  event.corrects === undefined && meta.signature === undefined
     ? {
         actor: meta.actor,
         assurance: meta.assurance,
@@ -44,11 +44,20 @@ export const envelopeAt = (place: Place, meta: Meta, event: NewEvent): Envelope 
         version: place.version,
         via: meta.via,
       }
-    : mending(place, meta, { ...event, corrects: event.corrects });
+    : withMore(place, meta, event);
 
-const mending = (place: Place, meta: Meta, event: NewEvent & { readonly corrects: number }): Envelope => {
-  const { actor, assurance, ...rest } = envelopeAt(place, meta, { ...event, corrects: undefined });
-  return { actor, assurance, corrects: event.corrects, ...rest };
+/** An entry that mends another, or one that was signed by hand: few are. */
+const withMore = (place: Place, meta: Meta, event: NewEvent): Envelope => {
+  const { corrects, ...plain } = event;
+  const { signature, ...unsigned } = meta;
+  const { actor, assurance, ...rest } = envelopeAt(place, unsigned, plain);
+  return {
+    actor,
+    assurance,
+    ...(corrects === undefined ? {} : { corrects }),
+    ...rest,
+    ...(signature === undefined ? {} : { signature }),
+  };
 };
 
 /** What was decided, as evolve takes it, without splitting the schema's name again. */

@@ -1,8 +1,18 @@
 export type { Access, Listed, SignIn, SignInOffer } from './access';
 export { accessOver } from './access-over';
 export type { AccessRows, GuessableRow, Holder, SecretRow } from './access-rows';
+export { GUESS_COST } from './secret';
 export type { GuessCost } from './secret';
 export type { AccessPlace } from './typeorm/open-access';
 export { openAccess, openAccessRows } from './typeorm/open-access';
 export type { AccessLog } from './typeorm/open-access-log';
 export { openAccessLog } from './typeorm/open-access-log';
+export type { ListedFactor } from './factors/own-factors';
+export type { AuthenticatorAnswer, PasskeySite } from './factors/passkeys';
+export { passwordFault, PASSWORD_LEAST, PASSWORD_MOST } from './factors/passwords';
+export type { PasswordFault } from './factors/passwords';
+export { codeStep } from './factors/codes';
+export type { Doorstep, NotProven, Proven, Shown } from './factors/proving';
+export { vaultUnder } from './factors/vault';
+export type { Vault } from './factors/vault';
+export type { ListedTablet } from './tablets/tablets';

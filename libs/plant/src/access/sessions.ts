@@ -7,7 +7,7 @@ export const IDLE_MS = 4 * 3_600_000;
 /** How exactly it is known when someone was last seen; less often than they ask, so that asking stays cheap. */
 export const SEEN_EVERY_MS = 60_000;
 
-export const sessionFor = (person: string, hash: string, now: number): SecretRow => ({
+export const sessionFor = (person: string, hash: string, now: number, tablet: string | null): SecretRow => ({
   hash,
   kind: 'session',
   actor: person,
@@ -16,6 +16,8 @@ export const sessionFor = (person: string, hash: string, now: number): SecretRow
   madeAt: now,
   seenAt: now,
   expiresAt: now + SESSION_MS,
+  tablet,
+  scopes: null,
 });
 
 /** A token lasts until it is withdrawn; a session also ends by itself, and when nobody uses it. */

@@ -87,6 +87,7 @@ const entryOf = (event: Envelope, correctedBy: readonly number[], asked: Asked):
     revision: event.revision,
     leaf: leafHex(event),
     corrects: event.corrects ?? null,
+    signature: event.signature ?? null,
     correctedBy: [...correctedBy],
     says: eventSays(type, event.data, names),
     findings: findingsOf(event).map((finding) => ({

@@ -1,7 +1,7 @@
 import type { Recorded } from '@libs/kernel';
 
 /** How someone showed who they are. */
-export type SignInMeans = 'pin' | 'password' | 'passkey' | 'provider' | 'setup-code';
+export type SignInMeans = 'pin' | 'password' | 'passkey' | 'provider' | 'setup-code' | 'invitation';
 
 /**
  * Who came in, who was kept out and who was given or lost access. They stand in a ledger of their own, beside the
@@ -17,6 +17,11 @@ export type AccountEvent =
   | TokenMade
   | EntriesRefused
   | ExportTaken
+  | FactorAdded
+  | FactorRemoved
+  | TabletOffered
+  | TabletAccepted
+  | TabletEnded
   | SampleDrawn;
 
 /** A PIN or a password was set. */
@@ -31,7 +36,13 @@ export type AccessWithdrawn = {
 };
 export type SignedIn = {
   readonly type: 'SignedIn';
-  readonly data: { readonly account: string; readonly means: SignInMeans; readonly session: string };
+  readonly data: {
+    readonly account: string;
+    readonly means: SignInMeans;
+    readonly session: string;
+    /** The bound tablet it was on. */
+    readonly tablet?: string;
+  };
 };
 /** Refusals in a row, counted together so that whoever guesses cannot fill the ledger. `until`: the last of them. */
 export type SignInsRefused = {
@@ -50,7 +61,13 @@ export type SessionsEnded = {
 /** For a program. `role` is all it may do. */
 export type TokenMade = {
   readonly type: 'TokenMade';
-  readonly data: { readonly account: string; readonly role: string; readonly name: string };
+  readonly data: {
+    readonly account: string;
+    readonly role: string;
+    readonly name: string;
+    /** Left out: all that the role may. */
+    readonly scopes?: readonly string[];
+  };
 };
 /** Someone signed in asked for what their role may not have; counted together by route. */
 export type EntriesRefused = {
@@ -72,6 +89,24 @@ export type ExportTaken = {
     readonly reason?: string;
   };
 };
+/** Something more than a PIN or a password lets this account in: a phone's codes, a passkey, a provider. */
+export type FactorAdded = {
+  readonly type: 'FactorAdded';
+  readonly data: { readonly account: string; readonly factor: string };
+};
+export type FactorRemoved = {
+  readonly type: 'FactorRemoved';
+  readonly data: { readonly account: string; readonly factor: string };
+};
+/** A code was made that binds a tablet to stations. `account` is the tablet's. */
+export type TabletOffered = {
+  readonly type: 'TabletOffered';
+  readonly data: { readonly account: string; readonly name: string; readonly stations: readonly string[] };
+};
+/** The code was typed into a tablet: PINs count there from now on. */
+export type TabletAccepted = { readonly type: 'TabletAccepted'; readonly data: { readonly account: string } };
+/** PINs count there no more, and every session on it has ended. */
+export type TabletEnded = { readonly type: 'TabletEnded'; readonly data: { readonly account: string } };
 /** Homes drawn for an audit, so that whoever drew them cannot have chosen them: the seed gives the same again. */
 export type SampleDrawn = {
   readonly type: 'SampleDrawn';

@@ -55,6 +55,12 @@ const Values = ({ entry, byPosition, labels }: Omit<EntryProps, 'several'>): Rea
   );
 };
 
+const MEANINGS = {
+  did: 'meaning.did',
+  inspected: 'meaning.inspected',
+  approved: 'meaning.approved',
+} as const;
+
 const Standing = ({ entry }: { readonly entry: Entry }): ReactNode => {
   const { t, say } = useSpeech();
   const { plant } = useSignedIn();
@@ -63,6 +69,12 @@ const Standing = ({ entry }: { readonly entry: Entry }): ReactNode => {
   return (
     <p className="entry-meta small">
       <span>{entry.by}</span>
+      {entry.signature !== null && (
+        <strong>
+          {t('history.signed', { meaning: t(MEANINGS[entry.signature.meaning]) })}{' '}
+          {times.moment(entry.signature.at)}
+        </strong>
+      )}
       {station !== undefined && <span>{say(station.name)}</span>}
       {entry.late && (
         <strong className="late">{t('history.late', { at: times.moment(entry.recordedAt) })}</strong>

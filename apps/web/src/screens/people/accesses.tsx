@@ -21,6 +21,11 @@ const SAYS: Readonly<Record<string, WordKey>> = {
   EntriesRefused: 'access.EntriesRefused',
   ExportTaken: 'access.ExportTaken',
   SampleDrawn: 'access.SampleDrawn',
+  FactorAdded: 'access.FactorAdded',
+  FactorRemoved: 'access.FactorRemoved',
+  TabletOffered: 'access.TabletOffered',
+  TabletAccepted: 'access.TabletAccepted',
+  TabletEnded: 'access.TabletEnded',
 };
 
 const text = (value: unknown): string | number =>
@@ -37,6 +42,7 @@ const sentence = ({ type, account, data }: Entry, t: Speech['t']): string => {
     what: text(data['what']),
     subject: text(data['subject']),
     seed: text(data['seed']),
+    factor: text(data['factor']),
   });
 };
 

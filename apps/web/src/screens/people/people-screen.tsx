@@ -5,6 +5,7 @@ import { TroubleNotice } from '../../ui/trouble';
 import { Accesses } from './accesses';
 import { People } from './people';
 import { Sessions } from './sessions';
+import { Tablets } from './tablets';
 import { Tokens } from './tokens';
 import './people.css';
 
@@ -25,6 +26,7 @@ export const PeopleScreen = (): ReactNode => {
       </div>
       {people.trouble !== null && <TroubleNotice trouble={people.trouble} again={people.again} />}
       {people.answer !== null && <People people={people.answer.people} changed={people.again} />}
+      <Tablets />
       <Sessions />
       <Tokens />
       <Accesses />

@@ -5,6 +5,8 @@ import type { Trouble } from '../../api/client';
 import { newKey } from '../../api/key';
 import { TroubleNotice } from '../../ui/trouble';
 import { useSpeech } from '../../words/words';
+import { Invited } from './invited';
+import type { Invitation } from './invited';
 import type { Person } from './person';
 import { PersonForm } from './person-form';
 import { PersonList } from './person-list';
@@ -40,6 +42,8 @@ export const People = ({ people, changed }: Props): ReactNode => {
   const { t } = useSpeech();
   const [editing, setEditing] = useState<Person | 'new' | null>(null);
   const [given, setGiven] = useState<{ readonly name: string; readonly pin: string } | null>(null);
+  const [invited, setInvited] = useState<Invitation | null>(null);
+  const [ended, setEnded] = useState<string | null>(null);
   const [trouble, setTrouble] = useState<Trouble | null>(null);
 
   const done = (name: string, pin: string | null): void => {
@@ -51,6 +55,16 @@ export const People = ({ people, changed }: Props): ReactNode => {
     const result = await ask('personPin', { person }, { body: {} });
     setTrouble(result.ok ? null : result.trouble);
     if (result.ok) done(name, result.answer.pin);
+  };
+  const invite = async ({ person, name }: Person): Promise<void> => {
+    const result = await ask('invitation', { person }, { body: {} });
+    setTrouble(result.ok ? null : result.trouble);
+    if (result.ok) setInvited({ name, ...result.answer });
+  };
+  const lost = async ({ person, name }: Person): Promise<void> => {
+    const result = await ask('factorsEnd', { person }, { body: {} });
+    setTrouble(result.ok ? null : result.trouble);
+    setEnded(result.ok ? name : null);
   };
   const leave = async ({ person }: Person): Promise<void> => {
     const result = await ask('leaving', { person }, { body: {}, key: newKey() });
@@ -67,6 +81,12 @@ export const People = ({ people, changed }: Props): ReactNode => {
         </button>
       </div>
       {given !== null && <NewPin {...given} close={() => setGiven(null)} />}
+      {invited !== null && <Invited {...invited} close={() => setInvited(null)} />}
+      {ended !== null && (
+        <p className="notice" role="status">
+          {t('people.factors-ended', { name: ended })}
+        </p>
+      )}
       {trouble !== null && <TroubleNotice trouble={trouble} />}
       {editing !== null && (
         <PersonForm
@@ -80,6 +100,8 @@ export const People = ({ people, changed }: Props): ReactNode => {
         people={people}
         edit={setEditing}
         renew={(person) => void renew(person)}
+        invite={(person) => void invite(person)}
+        lost={(person) => void lost(person)}
         leave={(person) => void leave(person)}
       />
     </section>

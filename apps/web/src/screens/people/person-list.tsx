@@ -8,6 +8,8 @@ import type { Person } from './person';
 type Acts = {
   readonly edit: (person: Person) => void;
   readonly renew: (person: Person) => void;
+  readonly invite: (person: Person) => void;
+  readonly lost: (person: Person) => void;
   readonly leave: (person: Person) => void;
 };
 
@@ -46,7 +48,14 @@ export const PersonList = ({ people, ...acts }: Acts & { readonly people: readon
   );
 };
 
-const PersonRow = ({ person, edit, renew, leave }: Acts & { readonly person: Person }): ReactNode => {
+const PersonRow = ({
+  person,
+  edit,
+  renew,
+  invite,
+  lost,
+  leave,
+}: Acts & { readonly person: Person }): ReactNode => {
   const { t, say } = useSpeech();
   const { me, plant } = useSignedIn();
   const [leaving, setLeaving] = useState(false);
@@ -80,6 +89,12 @@ const PersonRow = ({ person, edit, renew, leave }: Acts & { readonly person: Per
           </button>
           <button type="button" className="button" onClick={() => renew(person)}>
             {t(person.signsIn ? 'people.new-pin' : 'people.give-pin')}
+          </button>
+          <button type="button" className="button" onClick={() => invite(person)}>
+            {t('people.invite')}
+          </button>
+          <button type="button" className="button" onClick={() => lost(person)}>
+            {t('people.factors-end')}
           </button>
           {person.person !== me.actor && (
             <button type="button" className="button" onClick={() => setLeaving(true)}>

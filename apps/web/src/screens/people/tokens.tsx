@@ -3,6 +3,7 @@ import type { ReactNode, SyntheticEvent } from 'react';
 import { ask } from '../../api/client';
 import type { Trouble } from '../../api/client';
 import { useQuestion } from '../../api/use-question';
+import { ChoiceField } from '../../ui/field';
 import { TroubleNotice } from '../../ui/trouble';
 import { useTimes } from '../../words/use-times';
 import { useSpeech } from '../../words/words';
@@ -10,6 +11,15 @@ import { roleWord } from '../sign-in/roles';
 
 const NOTHING = {};
 const ROLES = ['machine', 'auditor', 'quality-manager', 'station-lead'] as const;
+
+const SCOPE_WORDS = {
+  read: 'scope.read',
+  figures: 'scope.figures',
+  work: 'scope.work',
+  equipment: 'scope.equipment',
+  orders: 'scope.orders',
+} as const;
+const SCOPES = ['read', 'figures', 'work', 'equipment', 'orders'] as const;
 
 const Made = ({ token }: { readonly token: string }): ReactNode => {
   const { t } = useSpeech();
@@ -29,11 +39,16 @@ export const Tokens = (): ReactNode => {
   const { answer, trouble, again } = useQuestion('tokens', NOTHING);
   const [name, setName] = useState('');
   const [role, setRole] = useState<string>(ROLES[0]);
+  const [scope, setScope] = useState('');
   const [made, setMade] = useState<string | null>(null);
   const [stuck, setStuck] = useState<Trouble | null>(null);
   const make = async (event: SyntheticEvent): Promise<void> => {
     event.preventDefault();
-    const result = await ask('token', {}, { body: { name: name.trim(), role } });
+    const result = await ask(
+      'token',
+      {},
+      { body: { name: name.trim(), role, ...(scope === '' ? {} : { scopes: [scope] }) } },
+    );
     setStuck(result.ok ? null : result.trouble);
     if (!result.ok) return;
     setMade(result.answer.token);
@@ -69,6 +84,13 @@ export const Tokens = (): ReactNode => {
             ))}
           </select>
         </label>
+        <ChoiceField
+          name={t('people.token-scope')}
+          value={scope}
+          none={t('people.scope-all')}
+          from={SCOPES.map((id) => ({ id, says: t(SCOPE_WORDS[id]) }))}
+          change={setScope}
+        />
         <button type="submit" className="button" disabled={name.trim() === ''}>
           {t('people.make-token')}
         </button>
@@ -82,7 +104,7 @@ export const Tokens = (): ReactNode => {
             <span>
               <strong>{token.name}</strong>{' '}
               <span className="quiet">
-                {roleWord(token.role ?? '', t)} ·{' '}
+                {roleWord(token.role ?? '', t)} {token.scopes !== null && `(${token.scopes.join(', ')}) `}·{' '}
                 {t('people.token-seen', { seen: times.moment(token.seenAt) })}
               </span>
             </span>

@@ -4,6 +4,7 @@ import equipment from './equipment.json';
 import history from './history.json';
 import line from './line.json';
 import officeProblems from './office-problems.json';
+import ownAccess from './own-access.json';
 import people from './people.json';
 import quality from './quality.json';
 import release from './release.json';
@@ -18,6 +19,7 @@ export const officeWords = {
   ...history,
   ...line,
   ...officeProblems,
+  ...ownAccess,
   ...people,
   ...quality,
   ...release,

@@ -3,6 +3,7 @@ import { DataSource } from 'typeorm';
 import type { Access } from '../access';
 import { accessOver } from '../access-over';
 import type { AccessRows } from '../access-rows';
+import type { Vault } from '../factors/vault';
 import type { GuessCost } from '../secret';
 import { accessTables } from './access-tables';
 import { ACCESS_MIGRATIONS, ACCESS_MIGRATIONS_TABLE } from './migrations';
@@ -33,5 +34,9 @@ export const openAccessRows = async (place: AccessPlace): Promise<AccessRows> =>
   accessTables(await sourceOf(place).initialize());
 
 /** Opens the sign-ins of a plant, making their tables the first time. The command line and the server share them. */
-export const openAccess = async (place: AccessPlace, now?: () => number, cost?: GuessCost): Promise<Access> =>
-  accessOver(await openAccessRows(place), now, cost);
+export const openAccess = async (
+  place: AccessPlace,
+  now?: () => number,
+  cost?: GuessCost,
+  vault?: Vault,
+): Promise<Access> => accessOver(await openAccessRows(place), now, cost, vault);
