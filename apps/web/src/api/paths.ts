@@ -117,8 +117,13 @@ export const knowPaths = (more: Readonly<Record<string, string>>): void => {
 /** Path parameters and query in one: what the path names goes into it, the rest becomes the query. */
 export type Wanted = { readonly [name: string]: string | null | undefined };
 
+const partsOf = (line = ''): readonly [string, string] => {
+  const gap = line.indexOf(' ');
+  return [line.slice(0, gap), line.slice(gap + 1)];
+};
+
 export const addressOf = (route: WebRoute, wanted: Wanted = {}): { method: string; path: string } => {
-  const [method = 'GET', template = ''] = (known[route] ?? '').split(' ');
+  const [method, template] = partsOf(known[route]);
   const query = new URLSearchParams();
   let path = template;
   for (const [name, value] of Object.entries(wanted)) {
