@@ -1,6 +1,8 @@
 import { resolve } from 'node:path';
 import react from '@vitejs/plugin-react';
 import { defineConfig } from 'vite';
+import { WITHOUT_PARSER, compiledWords } from './compiled-words.mts';
+import { serviceWorkerFiles } from './service-worker-files.mts';
 
 const project = resolve(import.meta.dirname, '../..');
 const lib = (name: string) => resolve(project, `libs/${name}/src/index.ts`);
@@ -10,9 +12,10 @@ const api = process.env.STUDBOOK_API ?? 'http://127.0.0.1:4300';
 
 export default defineConfig({
   root: import.meta.dirname,
-  plugins: [react()],
+  plugins: [compiledWords(), react(), serviceWorkerFiles(import.meta.dirname)],
   resolve: {
     alias: {
+      ...WITHOUT_PARSER,
       '@libs/kernel': lib('kernel'),
       '@libs/contracts': lib('contracts'),
       '@libs/judge': lib('judge'),

@@ -3,6 +3,7 @@ import { createRoot } from 'react-dom/client';
 import { App } from './app';
 import { DisplayProvider } from './look/display';
 import { SessionProvider } from './session/session';
+import { registerWorker } from './worker/register';
 import { SpeechProvider } from './words/words';
 import './look/base.css';
 import './look/frame.css';
@@ -22,3 +23,5 @@ createRoot(root).render(
     </DisplayProvider>
   </StrictMode>,
 );
+
+registerWorker();

@@ -1,4 +1,5 @@
 import type { AnswerOf } from '@libs/contracts';
+import { measureSkew } from '../queue/device';
 import { jsonAs } from './json';
 import { addressOf } from './paths';
 import type { Wanted, WebRoute } from './paths';
@@ -59,6 +60,14 @@ export const onSignedOut = (hear: () => void): (() => void) => {
 };
 const SIGN_IN_NEEDED = 401;
 
+const reaching = new Set<(reached: boolean) => void>();
+/** Hears with each answer, and with each that does not come, whether the server can be reached. */
+export const onReach = (hear: (reached: boolean) => void): (() => void) => {
+  reaching.add(hear);
+  return () => reaching.delete(hear);
+};
+const reached = (is: boolean): void => reaching.forEach((hear) => hear(is));
+
 /** Whoever keeps entries until they are recorded keeps them here too: the other server knows their keys. */
 const nobodyIn = async (response: Response): Promise<Answered<never>> => {
   const text = await response.text();
@@ -67,6 +76,7 @@ const nobodyIn = async (response: Response): Promise<Answered<never>> => {
 };
 
 const answerIn = async <N extends WebRoute>(response: Response): Promise<Answered<AnswerOf<N>>> => {
+  reached(!NOBODY_ANSWERED.has(response.status));
   if (NOBODY_ANSWERED.has(response.status)) return nobodyIn(response);
   if (response.status === SIGN_IN_NEEDED) signedOut.forEach((hear) => hear());
   const text = await response.text();
@@ -94,13 +104,21 @@ const askOnce = async <N extends WebRoute>(
 ): Promise<Answered<AnswerOf<N>>> => {
   const { method, path } = addressOf(route, wanted);
   const { body, signal = null } = sent;
+  const askedMs = Date.now();
   try {
-    return await answerIn<N>(
-      await fetch(path, { method, headers: headersFor(sent), body: JSON.stringify(body), signal }),
-    );
+    const response = await fetch(path, {
+      method,
+      headers: headersFor(sent),
+      body: JSON.stringify(body),
+      signal,
+    });
+    measureSkew(response.headers.get('date'), askedMs, Date.now());
+    return await answerIn<N>(response);
   } catch (fault) {
     // `fetch` says TypeError when nobody answers; anything else is a mistake of ours and must be seen.
-    if (fault instanceof TypeError || signal?.aborted === true) return UNREACHABLE;
-    throw fault;
+    if (signal?.aborted === true) return UNREACHABLE;
+    if (!(fault instanceof TypeError)) throw fault;
+    reached(false);
+    return UNREACHABLE;
   }
 };

@@ -21,10 +21,10 @@ export type Tell = {
 export const useTell = (after: () => void): Tell => {
   const [busy, setBusy] = useState(false);
   const [trouble, setTrouble] = useState<Trouble | null>(null);
-  const send: Tell['send'] = async (route, body, wanted) => {
+  const send: Tell['send'] = async (route, body, wanted = {}) => {
     setBusy(true);
     setTrouble(null);
-    const result = await tell(route, body, wanted);
+    const result = await tell(route, body, { wanted });
     setBusy(false);
     if (!result.ok) {
       setTrouble(result.trouble);

@@ -67,10 +67,10 @@ const Settings = ({
   readonly onDisplay: () => void;
 }): ReactNode => {
   const { t, language, speak } = useSpeech();
-  const { me, renew } = useSession();
+  const { me, forget } = useSession();
   const leave = async (): Promise<void> => {
     await ask('signOut');
-    await renew();
+    await forget();
     goTo(places.signIn);
   };
   return (

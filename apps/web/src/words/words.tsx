@@ -1,4 +1,4 @@
-import IntlMessageFormat from 'intl-messageformat';
+import { IntlMessageFormat } from 'intl-messageformat';
 import { createContext, useCallback, useContext, useEffect, useMemo, useState } from 'react';
 import type { ReactNode } from 'react';
 import { knowPaths } from '../api/paths';
@@ -66,13 +66,19 @@ export const useSpeech = (): Speech => {
   return speech;
 };
 
+/** The build has read the messages that have blanks: see compiled-words.mts. The compiler knows them as the text they were. */
+const isRead = (message: unknown): message is MessageFormatElement[] => Array.isArray(message);
+type MessageFormatElement = ConstructorParameters<typeof IntlMessageFormat>[0] extends infer M
+  ? Extract<M, readonly unknown[]>[number]
+  : never;
+
 const speakerOf = (catalogue: Catalogue, locale: string) => {
   const formats = new Map<WordKey, IntlMessageFormat>();
   return (key: WordKey, blanks?: Blanks): string => {
     // A floor screen that says an office word shows its key; tests/web/words.spec.ts finds such a screen first.
     const text = catalogue[key] ?? key;
-    if (blanks === undefined) return text;
-    const format = formats.get(key) ?? new IntlMessageFormat(text, locale, undefined, { ignoreTag: true });
+    if (blanks === undefined || !isRead(text)) return text;
+    const format = formats.get(key) ?? new IntlMessageFormat(text, locale);
     formats.set(key, format);
     return String(format.format(blanks));
   };

@@ -9,7 +9,7 @@ import { useWork } from './work-context';
 export const UnsentPanel = (): ReactNode => {
   const { t } = useSpeech();
   const { close } = useWork();
-  const sent = useUnsent().every((entry) => !entry.stranded);
+  const sent = useUnsent().every(({ state }) => state === 'new');
   return (
     <section className="stack">
       <PanelHead title={t(sent ? 'kept.sent' : 'kept.title')} close={close} />

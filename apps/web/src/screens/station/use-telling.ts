@@ -24,10 +24,10 @@ export const useTelling = (): Telling => {
   const [busy, setBusy] = useState(false);
   const [trouble, setTrouble] = useState<Trouble | null>(null);
 
-  const send: Telling['send'] = async (route, body, wanted) => {
+  const send: Telling['send'] = async (route, body, wanted = {}) => {
     setBusy(true);
     setTrouble(null);
-    const result = await tell(route, body, wanted);
+    const result = await tell(route, body, { wanted });
     setBusy(false);
     if (result.ok) {
       signal('accepted', sound);
