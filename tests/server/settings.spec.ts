@@ -11,6 +11,9 @@ describe('the server’s settings', () => {
       demonstration: true,
       secureCookies: false,
       trustedHops: false,
+      origin: null,
+      pinsAnywhere: false,
+      tls: null,
     });
   });
 

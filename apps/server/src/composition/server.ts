@@ -11,6 +11,7 @@ import type { FaultReader } from '../http/problem.filter';
 import { openMetrics } from '../http/metrics';
 import { limitRates } from '../http/rate-limits';
 import { webFiles } from '../http/web-files';
+import type { Tls } from '../http/fastify-server';
 import type { Setup } from '../setup/setup';
 import type { Setting } from '../tokens';
 import { ACCESS_LOG, DOOR, FAULTS, LOG, METRICS, PLANT, SETTING, SETUP, STREAMS } from '../tokens';
@@ -29,6 +30,7 @@ export type ServerParts = {
   readonly web: string;
   readonly also?: readonly Type[] | undefined;
   readonly trustedHops?: number | false;
+  readonly tls?: Tls | null;
 };
 
 export type Server = {
@@ -39,8 +41,23 @@ export type Server = {
   readonly app: NestFastifyApplication;
 };
 
+/** Without Nest's own parsers Fastify takes JSON only, which is all this API speaks. */
+const NEST = { abortOnError: false, bodyParser: false } as const;
+
 export const createServer = async (parts: ServerParts): Promise<Server> => {
-  const { plant, access, accessLog, setup, setting, readFault, log, web, also, trustedHops = false } = parts;
+  const {
+    plant,
+    access,
+    accessLog,
+    setup,
+    setting,
+    readFault,
+    log,
+    web,
+    also,
+    trustedHops = false,
+    tls = null,
+  } = parts;
   const door = openDoor(access, plant, setting);
   const streams = openStreams();
   const metrics = openMetrics(plant.head, plant.writes);
@@ -55,9 +72,8 @@ export const createServer = async (parts: ServerParts): Promise<Server> => {
     { provide: LOG, useValue: log },
     { provide: STREAMS, useValue: streams },
   ];
-  // Without Nest's own parsers Fastify takes JSON only, which is all this API speaks.
-  const options = { logger: nestLog(log), abortOnError: false, bodyParser: false };
-  const adapter = fastifyServer(webFiles(web), trustedHops);
+  const options = { ...NEST, logger: nestLog(log) };
+  const adapter = fastifyServer(webFiles(web), { trustedHops, tls, secure: setting.secureCookies });
   const app = await NestFactory.create<NestFastifyApplication>(
     AppModule.over(provided, also),
     adapter,
@@ -73,7 +89,8 @@ export const createServer = async (parts: ServerParts): Promise<Server> => {
     app,
     listen: async (port, host) => {
       await app.listen(port, host);
-      return app.getUrl();
+      // Nest looks at an option of its own that this adapter does not have.
+      return (await app.getUrl()).replace(/^http:/, tls === null ? 'http:' : 'https:');
     },
     close: async () => {
       streams.endAll();

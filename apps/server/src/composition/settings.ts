@@ -11,6 +11,8 @@ export type Settings = {
   readonly secureCookies: boolean;
   /** The address people open, as passkeys and an identity provider know it. */
   readonly origin?: string | null;
+  /** Certificate and key, where this server speaks TLS itself. */
+  readonly tls?: { readonly cert: string; readonly key: string } | null;
   /** PINs count on any device, although this is no demonstration. */
   readonly pinsAnywhere?: boolean;
   /** Proxies in front of this server that say truly who asks; false: none, and nobody is believed. */
@@ -39,6 +41,8 @@ const Environment = z.object({
     .string()
     .refine(isOrigin, 'must be an address without a path, as https://studbook.example')
     .optional(),
+  STUDBOOK_TLS_CERT: z.string().optional(),
+  STUDBOOK_TLS_KEY: z.string().optional(),
   STUDBOOK_PINS: z.enum(['on-tablets', 'anywhere'], 'must be on-tablets or anywhere').default('on-tablets'),
   STUDBOOK_PROXIES: z
     .string()
@@ -47,6 +51,13 @@ const Environment = z.object({
 });
 
 export class SettingsWrong extends Error {}
+
+const tlsOf = (cert: string | undefined, key: string | undefined): Settings['tls'] & (object | null) => {
+  if (cert === undefined && key === undefined) return null;
+  if (cert === undefined || key === undefined)
+    throw new SettingsWrong('STUDBOOK_TLS_CERT and STUDBOOK_TLS_KEY go together: name both files, or none');
+  return { cert: resolve(cert), key: resolve(key) };
+};
 
 export const readSettings = (environment: NodeJS.ProcessEnv): Settings => {
   const given = Object.fromEntries(Object.entries(environment).filter(([, value]) => value !== ''));
@@ -57,6 +68,8 @@ export const readSettings = (environment: NodeJS.ProcessEnv): Settings => {
     );
   }
   const { PORT, HOST, STUDBOOK_DATA, DATABASE_URL, STUDBOOK_DEMO, STUDBOOK_SECURE_COOKIES } = read.data;
+  const origin = read.data.STUDBOOK_ORIGIN ?? null;
+  const tls = tlsOf(read.data.STUDBOOK_TLS_CERT, read.data.STUDBOOK_TLS_KEY);
   const hops = Number(read.data.STUDBOOK_PROXIES);
   return {
     port: Number(PORT),
@@ -64,8 +77,9 @@ export const readSettings = (environment: NodeJS.ProcessEnv): Settings => {
     data: resolve(STUDBOOK_DATA),
     databaseUrl: DATABASE_URL ?? null,
     demonstration: STUDBOOK_DEMO === '1',
-    secureCookies: STUDBOOK_SECURE_COOKIES === '1',
-    origin: read.data.STUDBOOK_ORIGIN ?? null,
+    secureCookies: STUDBOOK_SECURE_COOKIES === '1' || tls !== null || origin?.startsWith('https:') === true,
+    tls,
+    origin,
     pinsAnywhere: read.data.STUDBOOK_PINS === 'anywhere',
     trustedHops: hops === 0 ? false : hops,
   };

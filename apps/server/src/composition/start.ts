@@ -1,9 +1,11 @@
 import type { Type } from '@nestjs/common';
 import { version } from '../../../../package.json';
+import { dataFolder } from '@libs/plant';
 import type { Log } from '../http/log';
 import { assertPortFree } from './free-port';
 import { readLedgerFault } from './ledger-faults';
 import { openParts } from './open-parts';
+import { assertKept, readTls } from './kept-files';
 import { setupFor } from '../setup/setup';
 import { createServer } from './server';
 import type { Settings } from './settings';
@@ -24,6 +26,8 @@ export type Served = {
 
 /** Opens the plant and serves it, if it can be heard at all. What was opened is closed again when a later step fails. */
 export const start = async (settings: Settings, log: Log, { web, also }: Served): Promise<Started> => {
+  const tls = settings.tls == null ? null : readTls(settings.tls);
+  assertKept(dataFolder(settings.data).keys);
   await assertPortFree(settings.port, settings.host);
   const { close, plant, access, accessLog, engine } = await openParts(settings, log);
   const setup = setupFor(plant, access);
@@ -45,6 +49,7 @@ export const start = async (settings: Settings, log: Log, { web, also }: Served)
       web,
       also,
       trustedHops: settings.trustedHops ?? false,
+      tls,
     });
     return {
       address: await server.listen(settings.port, settings.host),

@@ -4,6 +4,7 @@ import { FastifyAdapter } from '@nestjs/platform-fastify';
 import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { NOT_JSON, Problem, problemBody } from './problem';
 import { API_HEADERS } from './security-headers';
+import { answerUnparsed } from './unparsed';
 import type { WebFiles } from './web-files';
 
 /** A tablet on a poor link still gets its entry through; a sender that dribbles does not hold a socket for ever. */
@@ -14,8 +15,24 @@ const PARAM_LENGTH = 600;
 /** Whose body is a whole rulebook. */
 const TAKES_A_RULEBOOK: ReadonlySet<string> = new Set([ROUTES.examination.path, ROUTES.proposal.path]);
 
-/** `trustedHops`: how many proxies in front of us say truly who asks; none of them by itself. */
-export const fastifyServer = (web: WebFiles | undefined, trustedHops: number | false): FastifyAdapter => {
+/** PEM texts. */
+export type Tls = { readonly cert: string; readonly key: string };
+export type Wire = {
+  /** How many proxies in front of us say truly who asks; none of them by itself. */
+  readonly trustedHops: number | false;
+  /** Where this server speaks TLS itself. */
+  readonly tls: Tls | null;
+  /** Whether browsers reach it over TLS, here or in front of us. */
+  readonly secure: boolean;
+};
+
+/** A year, and every name below (RFC 6797; ASVS 5.0, 3.4.1). */
+const STRICT_TRANSPORT = 'max-age=31536000; includeSubDomains';
+
+export const fastifyServer = (
+  web: WebFiles | undefined,
+  { trustedHops, tls, secure }: Wire,
+): FastifyAdapter => {
   const adapter = new FastifyAdapter({
     bodyLimit: LIMITS.bodyBytes,
     requestTimeout: REQUEST_MS,
@@ -26,8 +43,10 @@ export const fastifyServer = (web: WebFiles | undefined, trustedHops: number | f
       if (web !== undefined && isScreen(request) && web(request.raw, reply.raw)) reply.hijack();
       else unreadable(error, request, reply);
     },
+    clientErrorHandler: answerUnparsed,
     genReqId: () => randomUUID(),
     trustProxy: trustedHops,
+    ...(tls === null ? {} : { https: { ...tls, minVersion: 'TLSv1.2' as const } }),
   });
   const server = adapter.getInstance<FastifyInstance>();
   // Only JSON is taken: a form of another site can send text/plain, and then looks like one of ours.
@@ -38,6 +57,7 @@ export const fastifyServer = (web: WebFiles | undefined, trustedHops: number | f
     if (route.url === ROUTES.photo.path) route.bodyLimit = LIMITS.photoBytes;
   });
   server.addHook('onRequest', (request, reply, next) => {
+    if (secure) reply.raw.setHeader('strict-transport-security', STRICT_TRANSPORT);
     if (web !== undefined && isScreen(request) && web(request.raw, reply.raw)) {
       // A file has been found and is on its way: Fastify lets go of the answer.
       reply.hijack();

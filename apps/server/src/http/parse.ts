@@ -12,13 +12,25 @@ export const parse = <T extends z.ZodType>(
   under: readonly string[] = [],
 ): z.output<T> => {
   const parsed = schema.safeParse(value);
-  if (parsed.success) return parsed.data;
+  if (parsed.success) {
+    // JSON can hold half of a surrogate pair; nothing can be recorded or hashed with one in it (RFC 8785, 3.2.2.2).
+    if (LONE_SURROGATE.test(JSON.stringify(parsed.data) ?? '')) throw halfACharacter(under);
+    return parsed.data;
+  }
 
   throw badRequest(
     'The request is not as this route takes it',
     parsed.error.issues.slice(0, TROUBLES_TOLD).flatMap((issue) => troubles(issue, value, under)),
   );
 };
+
+/** JSON.stringify writes one as an escape (ECMA-262, 25.5.2.2), and a well-formed pair as it is. */
+const LONE_SURROGATE = /(?<!\\)(?:\\\\)*\\ud[89a-f][0-9a-f]{2}/;
+
+const halfACharacter = (under: readonly string[]): Error =>
+  badRequest('The request holds half a character', [
+    { pointer: pointerOf(under), detail: 'text holds half of a surrogate pair' },
+  ]);
 
 /** A field that does not belong is named itself, not the object it was found in. */
 const troubles = (issue: z.core.$ZodIssue, value: unknown, under: readonly string[]): readonly Trouble[] =>
