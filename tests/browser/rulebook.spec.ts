@@ -1,6 +1,6 @@
 import type { Browser, Page } from 'playwright-core';
 import { describeInBrowser, launch } from '../support/browser';
-import { DESK, openBrowserPlant, openWindow, signIn } from '../support/browser-plant';
+import { DESK, openBrowserPlant, openWindow, signByHand, signIn } from '../support/browser-plant';
 import type { BrowserPlant } from '../support/browser-plant';
 import { buildUpTo } from '../support/build-up';
 
@@ -78,6 +78,7 @@ describeInBrowser('a revision of the rulebook', (found) => {
   it('is issued by a second person, with the agency’s approval and not without it', async () => {
     const other = drafter.locator('section').filter({ hasText: 'at least 1/2 in' }).first();
     await other.getByRole('button', { name: 'Approve and issue' }).click();
+    await signByHand(drafter, plant.address);
     await other.getByText("Give the inspection agency's approval").waitFor();
     await other.getByLabel("Agency's approval, reference").fill('letter 26-114');
     await other.getByLabel("Agency's approval, day").fill('2026-03-02');

@@ -135,3 +135,19 @@ export const scan = async (page: Page, text: string): Promise<void> => {
   await session.detach();
 };
 const ENTER = { key: 'Enter', code: 'Enter', text: '\r', windowsVirtualKeyCode: 13 };
+
+/** The demonstration shows everybody's PIN. */
+export const ownPin = async (page: Page, address: string): Promise<string> => {
+  const me: { readonly actor: string } = await (await page.request.get(`${address}/api/me`)).json();
+  const { people }: { readonly people: readonly { readonly person: string; readonly pin: string }[] } =
+    await (await page.request.get(`${address}/api/sign-ins`)).json();
+  return people.find(({ person }) => person === me.actor)?.pin ?? '';
+};
+
+/** Shows once more who sits there, where something is signed by hand. */
+export const signByHand = async (page: Page, address: string): Promise<void> => {
+  const dialog = page.getByRole('dialog', { name: 'Sign this' });
+  await dialog.getByLabel('Your PIN or password').fill(await ownPin(page, address));
+  await dialog.getByRole('button', { name: 'Sign', exact: true }).click();
+  await dialog.waitFor({ state: 'detached' });
+};

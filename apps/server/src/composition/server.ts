@@ -41,6 +41,14 @@ export type Server = {
   readonly app: NestFastifyApplication;
 };
 
+type Wanted = { readonly port: number; readonly host: string; readonly scheme: 'http:' | 'https:' };
+
+/** Nest says http of every server that was not made by its own option for TLS. */
+const listen = async (app: NestFastifyApplication, { port, host, scheme }: Wanted): Promise<string> => {
+  await app.listen(port, host);
+  return (await app.getUrl()).replace(/^https?:/, scheme);
+};
+
 /** Without Nest's own parsers Fastify takes JSON only, which is all this API speaks. */
 const NEST = { abortOnError: false, bodyParser: false } as const;
 
@@ -87,11 +95,7 @@ export const createServer = async (parts: ServerParts): Promise<Server> => {
 
   return {
     app,
-    listen: async (port, host) => {
-      await app.listen(port, host);
-      // Nest looks at an option of its own that this adapter does not have.
-      return (await app.getUrl()).replace(/^http:/, tls === null ? 'http:' : 'https:');
-    },
+    listen: (port, host) => listen(app, { port, host, scheme: tls === null ? 'http:' : 'https:' }),
     close: async () => {
       streams.endAll();
       await app.close();

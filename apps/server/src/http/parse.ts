@@ -14,7 +14,7 @@ export const parse = <T extends z.ZodType>(
   const parsed = schema.safeParse(value);
   if (parsed.success) {
     // JSON can hold half of a surrogate pair; nothing can be recorded or hashed with one in it (RFC 8785, 3.2.2.2).
-    if (LONE_SURROGATE.test(JSON.stringify(parsed.data) ?? '')) throw halfACharacter(under);
+    if (LONE_SURROGATE.test(JSON.stringify([parsed.data]))) throw halfACharacter(under);
     return parsed.data;
   }
 
