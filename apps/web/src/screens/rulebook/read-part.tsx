@@ -8,6 +8,7 @@ import { Issued } from './issued';
 import { Neighbours } from './neighbours';
 import { Nuisance } from './nuisance';
 import { OperationEntry } from './operation-entry';
+import { WholeGraph } from './whole-graph';
 import type { Book } from './book';
 
 const LATEST = {};
@@ -29,7 +30,9 @@ const BookView = ({ book }: { readonly book: Book }): ReactNode => {
   const { t, say } = useSpeech();
   const [search, setSearch] = useState('');
   const [station, setStation] = useState('');
-  const [focus, setFocus] = useState(book.operations[0]?.id ?? '');
+  const [focus, setFocus] = useState('');
+  /** Chosen again it is let go. */
+  const choose = (id: string): void => setFocus((last) => (last === id ? '' : id));
   const text = search.trim().toLowerCase();
   const found = book.operations.filter(
     ({ id, name, station: at }) =>
@@ -49,7 +52,6 @@ const BookView = ({ book }: { readonly book: Book }): ReactNode => {
           {t('book.print')}
         </button>
       </div>
-      <p className="governing">{say(book.governing)}</p>
       <div className="book-find no-print">
         <TextField name={t('book.search')} value={search} change={setSearch} />
         <ChoiceField
@@ -60,7 +62,9 @@ const BookView = ({ book }: { readonly book: Book }): ReactNode => {
           none={t('book.all-stations')}
         />
       </div>
-      <Neighbours book={book} of={focus} choose={setFocus} />
+      <WholeGraph book={book} of={focus} choose={choose} found={new Set(found.map(({ id }) => id))} />
+      <Neighbours book={book} of={focus} choose={choose} />
+      <p className="governing">{say(book.governing)}</p>
       {book.stations
         .filter(({ id }) => found.some((operation) => operation.station === id))
         .map(({ id, name, lanes }) => (
@@ -72,7 +76,7 @@ const BookView = ({ book }: { readonly book: Book }): ReactNode => {
             {found
               .filter((operation) => operation.station === id)
               .map((operation) => (
-                <OperationEntry key={operation.id} book={book} operation={operation} choose={setFocus} />
+                <OperationEntry key={operation.id} book={book} operation={operation} choose={choose} />
               ))}
           </section>
         ))}
