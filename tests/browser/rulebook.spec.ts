@@ -47,6 +47,20 @@ describeInBrowser('a revision of the rulebook', (found) => {
     expect(await graph.locator('[aria-current=true]').count()).toBe(1);
   });
 
+  it('is drawn whole, each station below the one before; what is chosen shows what it waits for', async () => {
+    await drafter.goto(`${plant.address}/rulebook`);
+    const whole = drafter.getByRole('group', { name: 'The whole line' });
+    await whole.waitFor();
+    const boxes = whole.getByRole('button');
+    expect(await boxes.count()).toBeGreaterThan(8);
+    await boxes.nth(2).press('Enter');
+    expect(await whole.locator('.book-edge.near').count()).toBeGreaterThan(0);
+    await boxes.nth(2).press('Enter');
+    expect(await whole.locator('.book-edge.near').count()).toBe(0);
+    await drafter.getByLabel('Search operations and values').fill('serial');
+    expect(await whole.locator('.book-box.faint').count()).toBeGreaterThan(0);
+  });
+
   it('is changed: every problem with file, row and column, then the difference and the dry run', async () => {
     await drafter.goto(`${plant.address}/rulebook/change`);
     const text = drafter.getByLabel('The file’s text').or(drafter.getByLabel("The file's text"));
@@ -107,6 +121,35 @@ describeInBrowser('a revision of the rulebook', (found) => {
     await drafter.getByRole('button', { name: 'Run' }).click();
     await drafter.getByText(/findings on \d+ sections/).waitFor();
     expect(await drafter.getByRole('row').count()).toBeGreaterThan(1);
+  });
+
+  it('is deviated from on one home, by a letter, and its plan says so from then on', async () => {
+    await drafter.goto(`${plant.address}/traveler/T-500A`);
+    await drafter.getByText('Approve a deviation or a substitute').click();
+    await drafter.getByLabel('Operation', { exact: true }).selectOption({ label: 'Serial number stamped' });
+    await drafter.getByLabel('Of what').selectOption({ label: 'Character height' });
+    await drafter.getByLabel('Allowed instead').fill('>= 0.25');
+    await drafter.getByLabel('Approval, number and date').fill('letter 26-120');
+    await drafter.getByRole('button', { name: 'Approve for this home' }).click();
+    await drafter.getByText('Approved. The plan below asks it from now on.').waitFor();
+    await drafter.getByText('at least 1/4 in', { exact: true }).first().waitFor();
+  });
+
+  it('follows an order changed in mid-line, once what that changes has been looked at', async () => {
+    await drafter.getByText('Change the order of this home').click();
+    await drafter.getByLabel('What changes').selectOption({ index: 1 });
+    await drafter.getByLabel('To', { exact: true }).selectOption({ index: 1 });
+    await drafter.getByRole('button', { name: 'Add this change' }).click();
+    expect(await drafter.getByRole('button', { name: 'Change the order', exact: true }).count()).toBe(0);
+    await drafter.getByRole('button', { name: 'Look what it changes' }).click();
+    await drafter.getByLabel('Why').fill('Asked for by the buyer');
+    await drafter.getByRole('button', { name: 'Change the order', exact: true }).click();
+    await drafter.getByRole('button', { name: 'Add this change' }).waitFor({ state: 'detached' });
+    await drafter.goto(`${plant.address}/home/T-500`);
+    await drafter
+      .getByText(/Order changed|order changed/)
+      .first()
+      .waitFor();
   });
 
   it('never makes the browser complain', () => {

@@ -186,6 +186,39 @@ describe('what has become of lots, gauges and orders', () => {
     expect(await small.typesOf(DRY)).toContain('OrderChanged');
   });
 
+  it('an order about to change is shown what it changes first, the same that then is told, and nothing is recorded', async () => {
+    await batts(WET);
+    const head = await small.plant.ledger.head();
+    const preview = await small.plant.rulebook.previewOrder(HOME, { design: { stud: '2x4' }, sections: [] });
+    expect(await small.plant.ledger.head()).toBe(head);
+    const wet = preview?.sections.find(({ serial }) => serial === WET);
+    expect(wet?.findings.map(({ rule, operation }) => [rule, operation])).toStrictEqual([
+      ['value-out-of-limits', 'walls-insulated'],
+    ]);
+    expect(wet?.changed.map(({ operation }) => operation)).toContain('walls-insulated');
+    const told = await small.tell('orderChange', { home: HOME, design: { stud: '2x4' } }, 'manager');
+    expect(told.events.map(({ type }) => type)).toContain('OrderChanged');
+    expect(await holdsOn(WET)).toContainEqual(['value-out-of-limits', 'walls-insulated']);
+    const again = await small.plant.rulebook.previewOrder(HOME, { design: { stud: '2x4' }, sections: [] });
+    expect(again?.sections.flatMap(({ findings, changed }) => [...findings, ...changed])).toStrictEqual([]);
+  });
+
+  it('a preview of an order no plan can be made of says why, and of an unknown home says nothing', async () => {
+    const { previewOrder } = small.plant.rulebook;
+    const preview = await previewOrder(HOME, { design: { stud: '2x9' }, sections: [] });
+    expect(preview?.sections.map(({ unfit }) => unfit)).toStrictEqual([
+      expect.stringContaining('2x9'),
+      expect.stringContaining('2x9'),
+    ]);
+    const one = { serial: WET, design: { stud: '2x9' } };
+    const half = await previewOrder(HOME, { design: {}, sections: [one] });
+    expect(half?.sections.map(({ serial, unfit }) => [serial, unfit === null])).toStrictEqual([
+      [WET, false],
+      [DRY, true],
+    ]);
+    expect(await previewOrder('T-999', { design: {}, sections: [] })).toBeUndefined();
+  });
+
   it('a change no plan can be made of is not taken, and names the field', async () => {
     expect(
       await small.rejection('orderChange', { home: HOME, design: { stud: '2x9' } }, 'manager'),

@@ -184,6 +184,7 @@ const rulebook = {
   proposal: { body: { files: someFiles, base: 1, note: 'Closer lags in wind zone I, by letter 26-114' } },
   approval: { params: { proposal: 'a-proposal' }, body: { agency } },
   proposalReturn: { params: { proposal: 'a-proposal' }, body: { note: 'The letter names zone II too' } },
+  orderPreview: { params: { serial: ASKED.home }, body: { design: { wind: 'II' } } },
   revisionApplication: { params: { serial: ASKED.home }, body: { revision: 2, note: 'By letter 26-114' } },
 } satisfies { readonly [name in RouteName]?: Example };
 

@@ -1,8 +1,10 @@
 import { z } from 'zod';
-import { Day, FindingAnswer, Grade, Instant, LIMITS, Note, Source, Words } from './shapes';
+import { Code, Day, FindingAnswer, Grade, Id, Instant, LIMITS, Note, Source, Words } from './shapes';
 
 /** The rulebook on screen: read, changed, issued, run over history, and one section's plan of it. */
 
+/** Design attributes by their ids. */
+const OrderedDesign = z.record(Code, z.string().min(1).max(80));
 const NamedAnswer = z.object({ id: z.string(), name: Words });
 export const Touches = z.object({ design: z.boolean(), manual: z.boolean() });
 
@@ -209,6 +211,14 @@ export const RevisionApplicationAnswer = z.object({
   revision: z.number().int(),
   sections: z.array(SectionChanges),
 });
+/** Another order for a home, as it would be told: nothing is changed by asking. */
+export const OrderPreviewRequest = z.strictObject({
+  design: OrderedDesign.default({}),
+  sections: z
+    .array(z.strictObject({ serial: Id, design: OrderedDesign }))
+    .max(8)
+    .default([]),
+});
 export const RevisionApplicationRequest = z.strictObject({
   revision: z.number().int().positive(),
   note: Note.optional(),
@@ -251,6 +261,8 @@ const PlanValue = z.object({
   characteristic: z.string(),
   label: Words,
   requires: Words,
+  /** The cell as its table has it: `<= 32`. */
+  required: z.string(),
   from: z.enum(['entry', 'lot', 'instrument']),
   grade: Grade,
   source: Words,
@@ -267,6 +279,9 @@ const PlanOperation = z.object({
   photo: z.enum(['always', 'sample', 'gauge', 'none']),
   instrument: Words.nullable(),
   lots: z.array(Words),
+  lotKinds: z.array(z.string()),
+  /** Kinds approved in place of others. */
+  substitutes: z.array(z.object({ kind: Words, by: z.array(Words) })),
   requires: z.array(Words),
   hides: z.array(Words),
   signers: z.array(z.string()),
@@ -288,6 +303,15 @@ export const BuildPlanAnswer = z.object({
   planDigest: z.string(),
   position: z.number().int(),
   governing: Words,
-  design: z.array(z.object({ name: Words, says: Words })),
+  design: z.array(
+    z.object({
+      attribute: z.string(),
+      value: z.string(),
+      name: Words,
+      says: Words,
+      /** It differs from one section of a home to the next. */
+      ofSection: z.boolean(),
+    }),
+  ),
   stations: z.array(z.object({ id: z.string(), name: Words, operations: z.array(PlanOperation) })),
 });

@@ -45,6 +45,14 @@ export class RulebookController {
     return recorded(this.plant.rulebook.apply(told.params['serial'] ?? '', told.body, told.sender));
   }
 
+  @Answers(ROUTES.orderPreview)
+  async previewOrder(
+    @Asked() { params }: Question<'serial'>,
+    @SentBody() body: BodyOf<'orderPreview'>,
+  ): Promise<AnswerOf<'orderPreview'>> {
+    return found(await this.plant.rulebook.previewOrder(params.serial, body), 'serial', params.serial);
+  }
+
   @Answers(ROUTES.buildPlan)
   async buildPlan(@Asked() { params }: Question<'serial'>): Promise<AnswerOf<'buildPlan'>> {
     return found(await this.plant.rulebook.buildPlan(params.serial), 'serial', params.serial);

@@ -53,5 +53,10 @@ export const OFFICE_PATHS = {
   proposalReturn: 'POST /api/rulebook/proposals/{proposal}/return',
   retroCheck: 'GET /api/rulebook/retro-check',
   revisionPreview: 'GET /api/homes/{serial}/revision',
+  orderPreview: 'POST /api/homes/{serial}/order-preview',
+  orderChange: 'POST /api/order-changes',
+  deviation: 'POST /api/deviations',
+  unmounting: 'POST /api/unmountings',
+  qualificationEnd: 'POST /api/qualifications/end',
   revisionApplication: 'POST /api/homes/{serial}/revision',
 } as const satisfies { readonly [N in RouteName]?: string };

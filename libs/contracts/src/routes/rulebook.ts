@@ -81,6 +81,12 @@ export const rulebookRoutes = {
     { body: shapes.RevisionApplicationRequest, answer: shapes.RevisionApplicationAnswer },
     { access: managers },
   ),
+  orderPreview: tell(
+    '/api/homes/{serial}/order-preview',
+    'What another order would make due, undone or newly wrong for a home on the line',
+    { body: shapes.OrderPreviewRequest, answer: shapes.RevisionApplicationAnswer },
+    { access: managers, status: 200, keyed: false },
+  ),
   buildPlan: get(
     '/api/sections/{serial}/build-plan',
     'What a section needs, station by station',

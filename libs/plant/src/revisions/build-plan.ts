@@ -32,9 +32,12 @@ export const buildPlanQuestion =
       planDigest: plan.digest,
       position: await asked.ledger.head(),
       governing: GOVERNING,
-      design: designFacts(unit.design, null, rulebook, names).map(({ attribute, says }) => ({
+      design: designFacts(unit.design, null, rulebook, names).map(({ attribute, value, says }) => ({
+        attribute,
+        value,
         name: names.attribute(attribute),
         says,
+        ofSection: rulebook?.body.domains.get(attribute)?.ofSection ?? false,
       })),
       stations: stationsOf(subject, plan, names),
     };
@@ -66,6 +69,11 @@ const operationOf = (operation: PlannedOperation, { subject, plan, names }: Show
   photo: operation.photo,
   instrument: operation.instrument === null ? null : names.instrumentKind(operation.instrument),
   lots: operation.lots.map(names.lotKind),
+  lotKinds: [...operation.lots],
+  substitutes: Object.entries(operation.substitutes ?? {}).map(([kind, by]) => ({
+    kind: names.lotKind(kind),
+    by: by.map(names.lotKind),
+  })),
   requires: operation.requires.map(({ operation: id }) => names.operation(id)),
   hides: operation.hides.map(({ operation: id }) => names.operation(id)),
   signers: [...operation.signers],
@@ -79,6 +87,7 @@ const valueOf = (value: PlannedValue, text: Names['text']): Operation['values'][
   characteristic: value.characteristic,
   label: value.label,
   requires: requirementSays(value.required, value.unit, value.kind, text),
+  required: value.required,
   from: value.from,
   grade: value.grade,
   source: sourceSays(value.source),

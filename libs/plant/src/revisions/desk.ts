@@ -5,6 +5,7 @@ import type { Asked } from '../questions';
 import type { Workings } from '../workings';
 import { applyRevision, previewRevision } from './applying';
 import { bookQuestion, filesQuestion } from './book';
+import { previewOrder } from './order-preview';
 import { buildPlanQuestion } from './build-plan';
 import { examine, examineProposal } from './examine';
 import { nuisanceQuestion } from './nuisance';
@@ -44,6 +45,11 @@ export type RulebookDesk = {
     body: BodyOf<'revisionApplication'>,
     sender: Sender,
   ) => Promise<Told<AnswerOf<'revisionApplication'>>>;
+  /** What another order would change for a home; nothing is changed by asking. */
+  readonly previewOrder: (
+    serial: string,
+    body: BodyOf<'orderPreview'>,
+  ) => Promise<AnswerOf<'orderPreview'> | undefined>;
   /** Line by line, as it goes: nothing is read before somebody asks for the next line. */
   readonly retroCheck: (which: Which, span: Span) => Promise<AsyncIterable<RetroLine> | undefined>;
   readonly buildPlan: (serial: string) => Promise<AnswerOf<'buildPlan'> | undefined>;
@@ -61,6 +67,7 @@ export const rulebookDesk = (workings: Workings, asked: Asked): RulebookDesk => 
   sendBack: sendBack(workings),
   preview: previewRevision(workings),
   apply: applyRevision(workings),
+  previewOrder: previewOrder(workings),
   retroCheck: async (which, span) => {
     const target = await targetOf(workings, which);
     return target === undefined ? undefined : retroCheck(workings, target, span);

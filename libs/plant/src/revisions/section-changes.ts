@@ -1,6 +1,6 @@
 import { changeSays, findingSays } from '@libs/contracts';
 import type { AnswerOf } from '@libs/contracts';
-import type { CompiledPlan, ValueKind } from '@libs/judge';
+import type { CompiledPlan, Design, ValueKind } from '@libs/judge';
 import { SECTION, changesUnder } from '@libs/record';
 import type { ChangedRequirement, RevisionChanges, Unit } from '@libs/record';
 import { namesOf } from '../names';
@@ -19,13 +19,14 @@ export const changesOfSections = async (
   workings: Workings,
   target: Target,
   serials: readonly string[],
+  designOf: (unit: Unit) => Design = ({ design }) => design,
 ): Promise<readonly SectionChanges[]> => {
   const book = recordingsBook(workings);
   const changes: SectionChanges[] = [];
   for (const serial of serials) {
     const unit = await workings.ledger.state(SECTION, serial);
     if (unit.kind !== 'section') continue;
-    changes.push(await changesOf(workings, target, unit, book));
+    changes.push(await changesOf(workings, target, { unit, design: designOf(unit) }, book));
   }
   return changes;
 };
@@ -33,10 +34,10 @@ export const changesOfSections = async (
 const changesOf = async (
   workings: Workings,
   target: Target,
-  unit: Unit,
+  { unit, design }: { readonly unit: Unit; readonly design: Design },
   book: RecordingsBook,
 ): Promise<SectionChanges> => {
-  const resolved = target.plans.tryPlanFor(target.revision, unit.design);
+  const resolved = target.plans.tryPlanFor(target.revision, design);
   if (!resolved.ok) {
     return { ...identity(unit), ...NOTHING, unfit: resolved.problems.map(inOneLine).join('; ') };
   }

@@ -5,6 +5,7 @@ import { useSignedIn } from '../../session/session';
 import { ChoiceField, TextField } from '../../ui/field';
 import { TroubleNotice } from '../../ui/trouble';
 import { useSpeech } from '../../words/words';
+import { roleWord } from '../sign-in/roles';
 
 type Props = { readonly again: () => void };
 
@@ -61,36 +62,46 @@ export const Calibrate = ({ again }: Props): ReactNode => {
   );
 };
 
+/** Roles that rules ask a signature of. */
+const SIGN_AS = ['inspector', 'quality-manager'];
+
 /** For an acting lead, or a badge with a last day. */
 export const Qualify = ({ again }: Props): ReactNode => {
   const { t, say } = useSpeech();
   const { plant } = useSignedIn();
   const telling = useTell(again);
   const [person, setPerson] = useState('');
-  const [crew, setCrew] = useState('');
+  const [token, setToken] = useState('');
   const [until, setUntil] = useState('');
   const submit = async (event: SyntheticEvent): Promise<void> => {
     event.preventDefault();
-    const body = { person: person.trim(), token: `crew:${crew}`, until: until === '' ? null : until };
+    const body = { person: person.trim(), token, until: until === '' ? null : until };
     if ((await telling.send('qualification', body)) !== undefined) setPerson('');
   };
   return (
     <form className="office-form no-print" onSubmit={(event) => void submit(event)}>
       <h2>{t('equipment.qualify')}</h2>
+      <p className="quiet small">{t('equipment.qualify-hint')}</p>
       <TextField name={t('equipment.person')} value={person} change={setPerson} mono />
       <ChoiceField
         name={t('equipment.crew')}
-        value={crew}
-        change={setCrew}
+        value={token}
+        change={setToken}
         none={t('choose')}
-        from={plant.crews.map(({ id, name }) => ({ id, says: say(name) }))}
+        from={[
+          ...plant.crews.map(({ id, name }) => ({ id: `crew:${id}`, says: say(name) })),
+          ...SIGN_AS.map((role) => ({
+            id: `role:${role}`,
+            says: `${t('equipment.as-role')}: ${roleWord(role, t)}`,
+          })),
+        ]}
       />
       <TextField name={t('equipment.until')} value={until} change={setUntil} type="date" />
       {telling.trouble !== null && <TroubleNotice trouble={telling.trouble} />}
       <button
         type="submit"
         className="button primary"
-        disabled={telling.busy || person.trim() === '' || crew === ''}
+        disabled={telling.busy || person.trim() === '' || token === ''}
       >
         {t('equipment.record')}
       </button>

@@ -10,8 +10,10 @@ import { TroubleNotice } from '../../ui/trouble';
 import { useSpeech } from '../../words/words';
 import { Calibrate, Qualify } from './equipment-forms';
 import { LotActions } from './lot-actions';
+import { Qualifications } from './qualifications';
 import { LotReach, InstrumentReach } from './reach';
 import { Standing } from './standing';
+import { Unmount } from './unmount';
 import '../release/release.css';
 import './equipment.css';
 
@@ -120,6 +122,7 @@ const LotTable = ({ rows, open, again }: LotsProps): ReactNode => {
               <td>
                 <Reached open={open} of="lot" id={row.lot} />
                 <LotActions row={row} again={again} />
+                <Unmount row={row} again={again} />
               </td>
             </tr>
           ))}
@@ -152,27 +155,6 @@ const Lots = ({ rows, open, again }: LotsProps): ReactNode => {
   );
 };
 
-const Qualifications = ({ rows }: { readonly rows: Equipment['qualifications'] }): ReactNode => {
-  const { t, say } = useSpeech();
-  return (
-    <section className="stack">
-      <h2>{t('equipment.qualifications')}</h2>
-      {rows.length === 0 && <p className="quiet">{t('equipment.nobody')}</p>}
-      <ul className="rows">
-        {rows.map((row) => (
-          <li key={`${row.person} ${row.token}`}>
-            <p className="grow">
-              <strong>{row.name}</strong> · {say(row.says)}
-            </p>
-            <p className="mono">{row.until ?? t('equipment.for-good')}</p>
-            <Standing is={row.standing} of="qualification" />
-          </li>
-        ))}
-      </ul>
-    </section>
-  );
-};
-
 /** What runs out and what may not be used; from a lot or a gauge to every section it is in or has measured. */
 export const EquipmentScreen = (): ReactNode => {
   const { t } = useSpeech();
@@ -198,7 +180,7 @@ export const EquipmentScreen = (): ReactNode => {
         <div className="equipment">
           <Instruments rows={answer.instruments} open={setOpened} />
           <Lots rows={answer.lots} open={setOpened} again={again} />
-          <Qualifications rows={answer.qualifications} />
+          <Qualifications rows={answer.qualifications} manages={manages} again={again} />
           {manages && <Calibrate again={again} />}
           {manages && <Qualify again={again} />}
         </div>

@@ -73,10 +73,16 @@ const Changes = ({ of }: { readonly of: Examination }): ReactNode => {
 };
 
 /** What it would mean for one section: newly due, no longer due, required differently, not accepted. */
-export const SectionView = ({ of }: { readonly of: SectionChanges }): ReactNode => {
+export const SectionView = ({
+  of,
+  open = false,
+}: {
+  readonly of: SectionChanges;
+  readonly open?: boolean;
+}): ReactNode => {
   const { t, say } = useSpeech();
   return (
-    <details className="book-operation">
+    <details className="book-operation" open={open}>
       <summary>
         <Serial of={of.serial} />
       </summary>

@@ -34,7 +34,7 @@ export const Neighbours = ({ book, of, choose }: Props): ReactNode => {
   if (focus === undefined) return null;
 
   const hidden = new Set(focus.hides.map(({ operation }) => operation));
-  const needs = new Set([...focus.requires.map(({ operation }) => operation), ...hidden]);
+  const needs = new Set([...focus.requires.map(({ operation }) => operation), ...focus.expects, ...hidden]);
   const left = book.operations.filter(({ id }) => needs.has(id));
   const right = book.operations.filter((other) => isNeededBy(other, of));
   const rows = Math.max(left.length, right.length, 1);
@@ -75,6 +75,7 @@ const hides = (book: Book, cover: string, id: string): boolean =>
 
 const isNeededBy = (other: BookOperation, id: string): boolean =>
   other.requires.some(({ operation }) => operation === id) ||
+  other.expects.includes(id) ||
   other.hides.some(({ operation }) => operation === id);
 
 const column = (

@@ -21,6 +21,9 @@ const PlanOperation = ({ of }: { readonly of: Operation }): ReactNode => {
   const { t, say } = useSpeech();
   const also = [
     ...(of.lots.length === 0 ? [] : [`${t('plan.lots')}: ${of.lots.map(say).join(', ')}`]),
+    ...of.substitutes.map(({ kind, by }) =>
+      t('plan.substitutes', { kind: say(kind), by: by.map(say).join(', ') }),
+    ),
     ...(of.instrument === null ? [] : [`${t('plan.instrument')}: ${say(of.instrument)}`]),
     ...(of.photo === 'none' ? [] : [t('plan.photo')]),
     ...(of.manual === null ? [] : [of.manual]),

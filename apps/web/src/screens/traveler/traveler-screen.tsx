@@ -8,6 +8,8 @@ import { Serial } from '../../ui/serial';
 import { TroubleNotice } from '../../ui/trouble';
 import { useSpeech } from '../../words/words';
 import { AnotherRevision } from './another-revision';
+import { DeviationForm } from './deviation-form';
+import { OrderForm } from './order-form';
 import { PlanStation } from './plan-station';
 import './traveler.css';
 
@@ -47,6 +49,10 @@ const Traveler = ({ plan, changed }: { readonly plan: Plan; readonly changed: ()
       </div>
       {plan.started && me.roles.some((role) => MANAGERS.includes(role)) && (
         <AnotherRevision plan={plan} changed={changed} />
+      )}
+      {me.roles.some((role) => MANAGERS.includes(role)) && <OrderForm plan={plan} changed={changed} />}
+      {plan.started && me.roles.includes('quality-manager') && (
+        <DeviationForm plan={plan} changed={changed} />
       )}
       <p className="governing">{say(plan.governing)}</p>
       <p>{plan.design.map(({ says }) => say(says)).join(' · ')}</p>
