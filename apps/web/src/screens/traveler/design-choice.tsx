@@ -15,11 +15,8 @@ type Props = {
 /** What of the design changes, and to what: from the rulebook's own lists where it has them. */
 export const DesignChoice = ({ plan, changes, change }: Props): ReactNode => {
   const { t, say } = useSpeech();
-  const { plant } = useSignedIn();
   const [attribute, setAttribute] = useState('');
   const [value, setValue] = useState('');
-  const listed = plant.attributes?.find(({ id }) => id === attribute)?.values ?? [];
-  const now = plan.design.find((one) => one.attribute === attribute);
   const choose = (id: string): void => {
     setAttribute(id);
     setValue('');
@@ -39,20 +36,7 @@ export const DesignChoice = ({ plan, changes, change }: Props): ReactNode => {
           none={t('choose')}
           from={plan.design.map((one) => ({ id: one.attribute, says: say(one.name) }))}
         />
-        {attribute !== '' && listed.length > 0 && (
-          <ChoiceField
-            name={t('plan.order-to')}
-            value={value}
-            change={setValue}
-            none={t('choose')}
-            from={listed
-              .filter((one) => one.value !== now?.value)
-              .map((one) => ({ id: one.value, says: say(one.says) }))}
-          />
-        )}
-        {attribute !== '' && listed.length === 0 && (
-          <TextField name={t('plan.order-to')} value={value} change={setValue} hint={now?.value ?? ''} />
-        )}
+        {attribute !== '' && <NewValue plan={plan} attribute={attribute} value={value} change={setValue} />}
       </div>
       {attribute !== '' && (
         <div>
@@ -62,6 +46,32 @@ export const DesignChoice = ({ plan, changes, change }: Props): ReactNode => {
         </div>
       )}
     </>
+  );
+};
+
+type NewValueProps = {
+  readonly plan: Props['plan'];
+  readonly attribute: string;
+  readonly value: string;
+  readonly change: (value: string) => void;
+};
+
+const NewValue = ({ plan, attribute, value, change }: NewValueProps): ReactNode => {
+  const { t, say } = useSpeech();
+  const { plant } = useSignedIn();
+  const listed = plant.attributes?.find(({ id }) => id === attribute)?.values ?? [];
+  const now = plan.design.find((one) => one.attribute === attribute)?.value ?? '';
+  if (listed.length === 0)
+    return <TextField name={t('plan.order-to')} value={value} change={change} hint={now} />;
+  const others = listed.filter((one) => one.value !== now);
+  return (
+    <ChoiceField
+      name={t('plan.order-to')}
+      value={value}
+      change={change}
+      none={t('choose')}
+      from={others.map((one) => ({ id: one.value, says: say(one.says) }))}
+    />
   );
 };
 
