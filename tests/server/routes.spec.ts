@@ -12,7 +12,16 @@ import {
   STORY,
 } from '@libs/contracts';
 import type { Plant } from '@libs/plant';
-import { accessOver, openAccessLog, openAccessRows, openPlantAt } from '@libs/plant';
+import {
+  accessOver,
+  feedSecrets,
+  openAccessLog,
+  openAccessRows,
+  openFeed,
+  openFeedRows,
+  openPlantAt,
+  reachWith,
+} from '@libs/plant';
 import type { Setting } from '../../apps/server/src/tokens';
 import { createServer } from '../../apps/server/src/composition/server';
 import { setupFor } from '../../apps/server/src/setup/setup';
@@ -66,6 +75,18 @@ describe('the table of routes', () => {
       { at: { file: join(folder, 'accesses.db') }, keys: join(folder, 'keys'), trouble: () => undefined },
       { rows, notes: access.notes },
     );
+    const feed = openFeed({
+      rows: await openFeedRows({ sqlite: join(folder, 'feed.db') }),
+      tail: plant.tail,
+      asks: plant.asks,
+      secrets: feedSecrets(join(folder, 'keys')),
+      reach: reachWith([]),
+      mail: null,
+      clock: Date.now,
+      isOurs: plant.writes,
+      trouble: () => undefined,
+      byItself: false,
+    });
     const setting: Setting = {
       engine: 'sqlite',
       ledger: 'x',
@@ -78,6 +99,7 @@ describe('the table of routes', () => {
       plant,
       access,
       accessLog,
+      feed,
       setup: setupFor(plant, access),
       setting,
       readFault: () => undefined,
@@ -93,6 +115,7 @@ describe('the table of routes', () => {
     );
 
     await server.close();
+    await feed.close();
     await plant.close();
     await accessLog.close();
     await access.close();

@@ -14,6 +14,8 @@ describe('the server’s settings', () => {
       origin: null,
       pinsAnywhere: false,
       tls: null,
+      feedNetworks: [],
+      mail: null,
     });
   });
 
@@ -26,6 +28,8 @@ describe('the server’s settings', () => {
     [{ PORT: '65536' }, 'PORT must be a port number'],
     [{ DATABASE_URL: 'mysql://x' }, 'DATABASE_URL must begin with postgres://'],
     [{ STUDBOOK_DEMO: 'no' }, 'STUDBOOK_DEMO must be 0 or 1'],
+    [{ STUDBOOK_FEED_NETWORKS: '10.0.0.0/33' }, 'STUDBOOK_FEED_NETWORKS must be networks'],
+    [{ STUDBOOK_SMTP_URL: 'mail.example' }, 'STUDBOOK_SMTP_URL must begin with smtp://'],
   ])('%j stops the server with the variable’s name: %s', (environment, words) => {
     expect(() => readSettings(environment)).toThrow(words);
   });

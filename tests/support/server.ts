@@ -63,6 +63,8 @@ export type TestServerWish = {
   readonly signedIn?: readonly string[];
   /** Passwords besides the PIN. */
   readonly passwords?: { readonly [person: string]: string };
+  /** Networks of its own that its feed may post to. */
+  readonly feedNetworks?: readonly string[];
 } & Partial<Served>;
 
 const sender = (key: string): Sender => ({ key, actor: 'manager', assurance: 'pin' });
@@ -113,6 +115,7 @@ export const openTestServer = async (wish: TestServerWish = {}): Promise<TestSer
     secureCookies: false,
     pinsAnywhere: wish.pinsOnTablets !== true,
     origin: wish.origin ?? null,
+    feedNetworks: wish.feedNetworks ?? [],
   };
   const open = (port: number) =>
     start({ ...settings, port }, (event, fields) => log.push(JSON.stringify({ event, ...fields })), {

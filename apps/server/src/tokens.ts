@@ -6,6 +6,7 @@ export const FAULTS = Symbol('faults');
 export const LOG = Symbol('log');
 export const STREAMS = Symbol('streams');
 export const ACCESS_LOG = Symbol('access log');
+export const FEED = Symbol('feed');
 export const SETUP = Symbol('setup');
 export const METRICS = Symbol('metrics');
 

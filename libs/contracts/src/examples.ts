@@ -168,6 +168,18 @@ const access = {
   token: { body: { role: 'machine', name: 'gauge at the test station' } },
   sample: { body: { from: '2026-10-01', to: '2026-10-31', level: 'II', limit: '2.5' } },
   tokenEnd: { params: { token: '3f0a91c2d4e5' }, body: {} },
+  feedSubscription: {
+    body: {
+      kind: 'url',
+      target: 'https://receiver.example/studbook',
+      wants: { events: ['WorkRecorded', 'HoldPlaced'], alarms: true, checkpoints: true, clocks: false },
+    },
+  },
+  feedEnd: { params: { subscription: '5b0f7f0e-3f0c-4b61-8d9e-7f1f6f7f2a10' }, body: {} },
+  feedTest: { params: { subscription: '5b0f7f0e-3f0c-4b61-8d9e-7f1f6f7f2a10' }, body: {} },
+  feedTryNow: { params: { subscription: '5b0f7f0e-3f0c-4b61-8d9e-7f1f6f7f2a10' }, body: {} },
+  feedSendAgain: { params: { letter: '0c4e2a34-9d0c-4c62-a1f9-94a3f5b7d4c2' }, body: {} },
+  feedDrop: { params: { letter: '0c4e2a34-9d0c-4c62-a1f9-94a3f5b7d4c2' }, body: {} },
 } satisfies { readonly [name in RouteName]?: Example };
 
 /** A rulebook's files are long: these two stand for all of them. */

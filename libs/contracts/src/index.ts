@@ -3,6 +3,7 @@ export * from './audit';
 export * from './claim-shapes';
 export type { Example } from './example';
 export * from './examples';
+export * from './feed';
 export { RELEASE_KEYS } from './examples-release';
 export * from './factor-shapes';
 export * from './openapi';

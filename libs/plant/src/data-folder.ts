@@ -11,6 +11,8 @@ export type DataFolder = {
   readonly access: string;
   /** Who came in, who was kept out, who was given access. */
   readonly accessLog: string;
+  /** Who is sent what of the plant's news, and how far each was served. */
+  readonly feed: string;
 };
 
 export const dataFolder = (folder: string): DataFolder => ({
@@ -19,4 +21,5 @@ export const dataFolder = (folder: string): DataFolder => ({
   photos: join(folder, 'photos'),
   access: join(folder, 'access.db'),
   accessLog: join(folder, 'accesses.db'),
+  feed: join(folder, 'feed.db'),
 });

@@ -1,5 +1,6 @@
 export * from './access';
 export * from './data-folder';
+export * from './feed';
 export * from './instruments';
 export * from './names';
 export * from './open-plant';

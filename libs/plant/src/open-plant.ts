@@ -95,6 +95,13 @@ export const openPlant = async (parts: PlantParts): Promise<Plant> => {
     calibrate: calibrate(workings),
     people: () => Promise.resolve(roster.people()),
     news: (after) => newsFrom(workings, after),
+    tail: {
+      ledger: ledger.id,
+      head: () => ledger.head(),
+      after: (position, limit) => ledger.after(position, limit),
+      heads: ledger.news,
+      names,
+    },
     head: () => ledger.head(),
     writes: () => ledger.writes(),
     rebuild: parts.rebuild,

@@ -2,6 +2,7 @@ import type { AnswerOf } from '@libs/contracts';
 import type { PacketHome } from '@libs/packet';
 import type { RulebookFiles, RulebookProblem } from '@libs/rulebook';
 import type { Observable } from 'rxjs';
+import type { Tail } from './feed';
 import type { Packet } from './packets/packet';
 import type { Photos } from './photos';
 import type { PlantProof } from './proof';
@@ -42,6 +43,8 @@ export type Plant = {
   readonly people: () => Promise<readonly NewPerson[]>;
   /** Everything after a position, then live; misses nothing and repeats nothing. */
   readonly news: (after: number) => Observable<AnswerOf<'stream'>>;
+  /** The ledger as the outgoing feed follows it. */
+  readonly tail: Tail;
   readonly head: () => Promise<number>;
   /** A home's whole history in one ZIP, to be read and to be proven; undefined: nobody knows the serial. */
   readonly packet: (serial: string, at: number | null) => Promise<Packet | undefined>;

@@ -8,6 +8,7 @@ import { AuditController } from '../audit/audit.controller';
 import { PhotosController } from '../photos/photos.controller';
 import { PacketsController } from '../packets/packets.controller';
 import { DefectsController } from '../defects/defects.controller';
+import { FeedController } from '../feed/feed.controller';
 import { HealthController } from '../health/health.controller';
 import { HoldsController } from '../holds/holds.controller';
 import { HomesController } from '../homes/homes.controller';
@@ -46,6 +47,7 @@ const CONTROLLERS: readonly Type[] = [
   PacketsController,
   PhotosController,
   DefectsController,
+  FeedController,
   HealthController,
   HoldsController,
   HomesController,

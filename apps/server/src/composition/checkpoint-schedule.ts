@@ -1,6 +1,6 @@
 import { mkdirSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Plant } from '@libs/plant';
+import type { Feed, Plant } from '@libs/plant';
 import type { Log } from '../http/log';
 
 /** A plant builds a few sections a day: once a day is often enough for someone outside to hold the plant to it. */
@@ -9,16 +9,20 @@ const EVERY_MS = 24 * 60 * 60 * 1000;
 const FIRST_AFTER_MS = 60 * 1000;
 
 /**
- * Signs how the ledger stands, day by day, and lays it in a folder from where it can be sent out of the plant. A day on
+ * Signs how the ledger stands, day by day, lays it in a folder from where it can be sent out of the plant, and sends it
+ * to whoever subscribed to checkpoints. A day on
  * which nothing was recorded gives the same checkpoint again, and no new file.
  */
 export const publishCheckpoints = (
   plant: Pick<Plant, 'head' | 'proof'>,
-  folder: string,
-  log: Log,
+  {
+    folder,
+    feed,
+    log,
+  }: { readonly folder: string; readonly feed: Pick<Feed, 'noteCheckpoint'>; readonly log: Log },
 ): (() => void) => {
   const publish = (): void => {
-    void publishOne(plant, folder).catch((fault: unknown) =>
+    void publishOne(plant, folder, feed).catch((fault: unknown) =>
       log('checkpoint-not-signed', { fault: String(fault) }),
     );
   };
@@ -34,12 +38,14 @@ export const publishCheckpoints = (
 export const publishOne = async (
   plant: Pick<Plant, 'head' | 'proof'>,
   folder: string,
+  feed?: Pick<Feed, 'noteCheckpoint'>,
 ): Promise<string | undefined> => {
   if ((await plant.head()) === 0) return undefined;
-  const { size, note } = await plant.proof.checkpoint();
+  const { size, note, sha256 } = await plant.proof.checkpoint();
   mkdirSync(folder, { recursive: true });
   const file = join(folder, `${String(size).padStart(9, '0')}.txt`);
   writeFileSync(`${file}.part`, note);
   renameSync(`${file}.part`, file);
+  await feed?.noteCheckpoint({ size, note, sha256 });
   return file;
 };

@@ -1,6 +1,6 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Access, AccessLog, Plant } from '@libs/plant';
+import type { Access, AccessLog, Feed, Plant } from '@libs/plant';
 import { openKeyStore } from '@libs/ledger';
 import {
   accessOver,
@@ -13,12 +13,14 @@ import {
 } from '@libs/plant';
 import type { Log } from '../http/log';
 import { publishCheckpoints } from './checkpoint-schedule';
+import { openFeedFor } from './open-feed-for';
 import type { Settings } from './settings';
 
 export type OpenParts = {
   readonly plant: Plant;
   readonly access: Access;
   readonly accessLog: AccessLog;
+  readonly feed: Feed;
   readonly engine: 'sqlite' | 'postgres';
   readonly close: () => Promise<void>;
 };
@@ -44,7 +46,9 @@ export const openParts = async (settings: Settings, log: Log): Promise<OpenParts
       name: 'Studbook',
     });
     opened.push(() => plant.close());
-    const stopPublishing = publishCheckpoints(plant, join(data, 'checkpoints'), log);
+    const feed = await openFeedFor(settings, plant, log);
+    opened.push(() => feed.close());
+    const stopPublishing = publishCheckpoints(plant, { folder: join(data, 'checkpoints'), feed, log });
     opened.push(() => Promise.resolve().then(stopPublishing));
 
     const rows = await openAccessRows(
@@ -64,7 +68,7 @@ export const openParts = async (settings: Settings, log: Log): Promise<OpenParts
     );
     opened.push(() => accessLog.close());
 
-    return { plant, access, accessLog, engine: databaseUrl === null ? 'sqlite' : 'postgres', close };
+    return { plant, access, accessLog, feed, engine: databaseUrl === null ? 'sqlite' : 'postgres', close };
   } catch (fault) {
     await close();
     throw fault;

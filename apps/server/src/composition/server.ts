@@ -1,4 +1,4 @@
-import type { Access, AccessLog, Plant } from '@libs/plant';
+import type { Access, AccessLog, Feed, Plant } from '@libs/plant';
 import type { Provider, Type } from '@nestjs/common';
 import { NestFactory } from '@nestjs/core';
 import type { NestFastifyApplication } from '@nestjs/platform-fastify';
@@ -14,7 +14,7 @@ import { webFiles } from '../http/web-files';
 import type { Tls } from '../http/fastify-server';
 import type { Setup } from '../setup/setup';
 import type { Setting } from '../tokens';
-import { ACCESS_LOG, DOOR, FAULTS, LOG, METRICS, PLANT, SETTING, SETUP, STREAMS } from '../tokens';
+import { ACCESS_LOG, DOOR, FAULTS, FEED, LOG, METRICS, PLANT, SETTING, SETUP, STREAMS } from '../tokens';
 import { AppModule } from './app.module';
 import { nestLog } from './nest-log';
 
@@ -22,6 +22,7 @@ export type ServerParts = {
   readonly plant: Plant;
   readonly access: Access;
   readonly accessLog: AccessLog;
+  readonly feed: Feed;
   readonly setup: Setup;
   readonly setting: Setting;
   readonly readFault: FaultReader;
@@ -57,6 +58,7 @@ export const createServer = async (parts: ServerParts): Promise<Server> => {
     plant,
     access,
     accessLog,
+    feed,
     setup,
     setting,
     readFault,
@@ -73,6 +75,7 @@ export const createServer = async (parts: ServerParts): Promise<Server> => {
     { provide: PLANT, useValue: plant },
     { provide: DOOR, useValue: door },
     { provide: ACCESS_LOG, useValue: accessLog },
+    { provide: FEED, useValue: feed },
     { provide: SETUP, useValue: setup },
     { provide: METRICS, useValue: metrics },
     { provide: SETTING, useValue: setting },

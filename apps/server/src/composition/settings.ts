@@ -1,4 +1,6 @@
 import { resolve } from 'node:path';
+import { isNetwork } from '@libs/plant';
+import type { MailSettings } from '@libs/plant';
 import { z } from 'zod';
 
 /** What the environment says, checked. */
@@ -17,6 +19,10 @@ export type Settings = {
   readonly pinsAnywhere?: boolean;
   /** Proxies in front of this server that say truly who asks; false: none, and nobody is believed. */
   readonly trustedHops?: number | false;
+  /** Networks of the plant's own that the feed may post to, `10.20.0.0/16`. */
+  readonly feedNetworks?: readonly string[];
+  /** Null: no letters are sent. */
+  readonly mail?: MailSettings | null;
 };
 
 const yesNo = z.enum(['0', '1'], 'must be 0 or 1');
@@ -48,6 +54,22 @@ const Environment = z.object({
     .string()
     .regex(/^[0-9]$/, 'must be how many proxies stand in front, 0 to 9')
     .default('0'),
+  STUDBOOK_FEED_NETWORKS: z
+    .string()
+    .transform((text) => text.split(',').map((network) => network.trim()))
+    .refine(
+      (networks) => networks.every(isNetwork),
+      'must be networks such as 10.20.0.0/16, with commas between',
+    )
+    .default([]),
+  STUDBOOK_SMTP_URL: z
+    .string()
+    .regex(/^smtps?:\/\//, 'must begin with smtp:// or smtps://; leave it out for no letters')
+    .optional(),
+  STUDBOOK_SMTP_FROM: z
+    .string()
+    .includes('@', { message: 'must be an address' })
+    .default('studbook@localhost'),
 });
 
 export class SettingsWrong extends Error {}
@@ -82,5 +104,10 @@ export const readSettings = (environment: NodeJS.ProcessEnv): Settings => {
     origin,
     pinsAnywhere: read.data.STUDBOOK_PINS === 'anywhere',
     trustedHops: hops === 0 ? false : hops,
+    feedNetworks: read.data.STUDBOOK_FEED_NETWORKS,
+    mail:
+      read.data.STUDBOOK_SMTP_URL === undefined
+        ? null
+        : { url: read.data.STUDBOOK_SMTP_URL, from: read.data.STUDBOOK_SMTP_FROM },
   };
 };

@@ -29,7 +29,7 @@ export const start = async (settings: Settings, log: Log, { web, also }: Served)
   const tls = settings.tls == null ? null : readTls(settings.tls);
   assertKept(dataFolder(settings.data).keys);
   await assertPortFree(settings.port, settings.host);
-  const { close, plant, access, accessLog, engine } = await openParts(settings, log);
+  const { close, plant, access, accessLog, feed, engine } = await openParts(settings, log);
   const setup = setupFor(plant, access);
   try {
     const { ledger, demonstration } = await plant.asks.plant();
@@ -42,6 +42,7 @@ export const start = async (settings: Settings, log: Log, { web, also }: Served)
       plant,
       access,
       accessLog,
+      feed,
       setup,
       setting,
       readFault: readLedgerFault,

@@ -5,6 +5,7 @@ import { claimsRoutes } from './claims';
 import { defectsRoutes } from './defects';
 import { equipmentRoutes } from './equipment';
 import { factorRoutes } from './factors';
+import { feedRoutes } from './feed';
 import { flowRoutes } from './flow';
 import { inspectionRoutes } from './inspection';
 import { photoRoutes } from './photos';
@@ -22,6 +23,7 @@ export const ROUTES = {
   ...accessRoutes,
   ...factorRoutes,
   ...auditRoutes,
+  ...feedRoutes,
   ...photoRoutes,
   ...plantRoutes,
   ...qualityRoutes,
@@ -42,7 +44,13 @@ export type TellingName = {
   [N in RouteName]: (typeof ROUTES)[N] extends { readonly body: z.ZodType } ? N : never;
 }[RouteName];
 /** Told to others than the floor's record: who may come in, what is drawn for an audit, the rulebook. */
-const BESIDE_THE_RECORD = { ...accessRoutes, ...factorRoutes, ...auditRoutes, ...rulebookRoutes } as const;
+const BESIDE_THE_RECORD = {
+  ...accessRoutes,
+  ...factorRoutes,
+  ...auditRoutes,
+  ...rulebookRoutes,
+  ...feedRoutes,
+} as const;
 /** What the floor tells. */
 export type PlantTelling = Exclude<TellingName, keyof typeof BESIDE_THE_RECORD>;
 export const PLANT_TELLINGS: ReadonlySet<string> = new Set(

@@ -10,10 +10,13 @@ export const leafHex = (event: Envelope): string =>
     .digest('hex');
 
 /** UUIDv5 (RFC 9562, section 5.5) with the ledger's id for its namespace and the position for its name. */
-export const eventId = (ledger: string, position: number): string => {
+export const eventId = (ledger: string, position: number): string => uuidOf(ledger, String(position));
+
+/** The same for whatever else has a name within a ledger. */
+export const uuidOf = (ledger: string, name: string): string => {
   const bytes = createHash('sha1')
     .update(Buffer.from(ledger.replaceAll('-', ''), 'hex'))
-    .update(String(position), 'utf8')
+    .update(name, 'utf8')
     .digest()
     .subarray(0, 16);
   bytes.writeUInt8((bytes.readUInt8(6) & 0x0f) | 0x50, 6);

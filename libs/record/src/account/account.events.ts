@@ -22,7 +22,9 @@ export type AccountEvent =
   | TabletOffered
   | TabletAccepted
   | TabletEnded
-  | SampleDrawn;
+  | SampleDrawn
+  | FeedSubscribed
+  | FeedEnded;
 
 /** A PIN or a password was set. */
 export type AccessGiven = {
@@ -124,5 +126,21 @@ export type SampleDrawn = {
     readonly seed: string;
     readonly homes: readonly string[];
   };
+};
+/** The plant's news goes out from now on. `to`: the host it is posted to, or `mail`; an address may say who somebody is. */
+export type FeedSubscribed = {
+  readonly type: 'FeedSubscribed';
+  readonly data: {
+    readonly account: string;
+    readonly subscription: string;
+    readonly to: string;
+    /** Kinds of news, or names of events; `all`: every event that may leave the plant. */
+    readonly wants: readonly string[];
+  };
+};
+/** Nothing more is sent there, and the secret is forgotten. */
+export type FeedEnded = {
+  readonly type: 'FeedEnded';
+  readonly data: { readonly account: string; readonly subscription: string };
 };
 export type RecordedAccountEvent = Recorded<AccountEvent>;

@@ -1,0 +1,14 @@
+export { isNetwork, reachWith } from './addresses';
+export { mayLeave } from './cloud-event';
+export type { CloudEvent } from './cloud-event';
+export { openFeed } from './feed';
+export type { Feed, FeedParts, FeedRefusal, FeedWish, Subscribed } from './feed';
+export type { Tail } from './ground';
+export { mailOver } from './letters';
+export type { MailSettings } from './letters';
+export type { Tried } from './post';
+export { feedSecrets } from './secrets';
+export { signatureOf } from './signature';
+export type { DeadLetter, Subscription, Wants } from './subscription';
+export type { FeedPlace } from './typeorm/open-feed-rows';
+export { openFeedRows } from './typeorm/open-feed-rows';
