@@ -1,7 +1,8 @@
 /** What no answer may show: where the program lies, how it failed, what it keeps. */
 const LEAKS: readonly RegExp[] = [
   /node_modules/,
-  /\bat [\w.<>]+ \(/,
+  /\n\s+at .+:\d+:\d+\)?/,
+  /\.[jt]s:\d+:\d+/,
   /\/(?:work|home|tmp|usr)\/[\w.-]+\//,
   /SQLITE_|SELECT .+ FROM|INSERT INTO/,
   /\$argon2id\$/,

@@ -16,18 +16,26 @@ export const LIMITS = {
   rulebookBytes: 16_777_216,
 } as const;
 
+/**
+ * Codes and serials are looked up in objects all over: a name that every object has, such as `constructor`, is none of
+ * ours. Found by the fuzzer.
+ */
+const isOurs = (text: string): boolean => !(text in Object.prototype);
+const NOT_OURS = 'a name that no code can have';
+
 /** Serial, lot, label and other identifiers: printed on labels, so letters, digits and a few joiners. */
 export const Id = z
   .string()
   .min(1)
   .max(LIMITS.idLength)
-  .regex(/^[A-Za-z0-9][A-Za-z0-9._:-]*$/, 'letters, digits, and . _ : - after the first character');
+  .regex(/^[A-Za-z0-9][A-Za-z0-9._:-]*$/, 'letters, digits, and . _ : - after the first character')
+  .refine(isOurs, NOT_OURS);
 
 /** What the ledger itself named, a defect or a hold: made of the idempotency key, so it may be longer. */
-export const Reference = z.string().min(1).max(200);
+export const Reference = z.string().min(1).max(200).refine(isOurs, NOT_OURS);
 
 /** Codes from the rulebook: operations, stations, places, characteristics. */
-export const Code = z.string().min(1).max(LIMITS.idLength);
+export const Code = z.string().min(1).max(LIMITS.idLength).refine(isOurs, NOT_OURS);
 
 export const Note = z.string().min(1).max(LIMITS.noteLength);
 

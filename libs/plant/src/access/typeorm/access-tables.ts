@@ -91,7 +91,8 @@ const noteTables = (run: Run): NoteTables => ({
   },
   notes: (limit) => run<NoteRow>('SELECT key, note FROM access_note ORDER BY seq LIMIT ?', [limit]),
   dropNotes: async (keys) => {
-    for (const key of keys) await run('DELETE FROM access_note WHERE key = ?', [key]);
+    if (keys.length === 0) return;
+    await run(`DELETE FROM access_note WHERE key IN (${keys.map(() => '?').join(', ')})`, keys);
   },
 });
 

@@ -27,6 +27,8 @@ export type AccessLogPlace = {
 
 /** How long something noted may wait before it stands in the ledger. */
 const EVERY_MS = 1_000;
+/** What comes in faster than it is taken waits for the next time: whoever asks for the ledger is not kept waiting. */
+const ROUNDS = 20;
 
 export const openAccessLog = async (
   { at, keys, trouble, clock = Date.now }: AccessLogPlace,
@@ -38,7 +40,7 @@ export const openAccessLog = async (
   let last: Promise<void> = Promise.resolve();
   const takeAll = async (): Promise<void> => {
     await notes.settle();
-    while ((await takeNotes(rows, ledger)) > 0);
+    for (let round = 0; round < ROUNDS && (await takeNotes(rows, ledger)) > 0; round += 1);
   };
   // One after the other: two at once would send the same notes twice.
   const takeIn = (): Promise<void> => (last = last.then(takeAll, takeAll));
@@ -56,6 +58,7 @@ export const openAccessLog = async (
     close: async () => {
       clearInterval(timer);
       await notes.settle(true);
+      // What is left over is in the table, and is taken in when the server is up again.
       await takeIn();
       await ledger.close();
     },
