@@ -107,7 +107,7 @@ describe('someone who means harm', () => {
   });
 
   it('makes no pattern run away, in serials, codes, values or keys', async () => {
-    const nasty = [`${'a'.repeat(60)}!`, `${'1'.repeat(60)}.`, `${'-.'.repeat(30)}`, `${'0'.repeat(200)}x`];
+    const nasty = [`${'a'.repeat(60)}!`, `${'1'.repeat(60)}.`, '-.'.repeat(30), `${'0'.repeat(200)}x`];
     for (const text of nasty) {
       await server.get(`/api/sections/${encodeURIComponent(text)}`);
       const values = [{ characteristic: text, value: text, unit: text }];
@@ -127,7 +127,7 @@ describe('someone who means harm', () => {
     ]) {
       const { status, text } = await server.get(path);
       expect([400, 404]).toContain(status);
-      expect(text ?? '').not.toMatch(/root:|studbook"/);
+      expect(text).not.toMatch(/root:|studbook"/);
     }
   });
 
