@@ -28,6 +28,8 @@ export default defineConfig({
     target: 'es2022',
     // Fonts stay files of their own: a data: address would need a wider content security policy.
     assetsInlineLimit: 0,
+    // Our libraries do nothing by being read: what is not used of them, schemas above all, stays out.
+    rolldownOptions: { treeshake: { moduleSideEffects: (id) => !/\/libs\/\w+\/src\//.test(id) } },
     // The budget test reads it to follow what each screen loads.
     manifest: true,
   },

@@ -18,6 +18,7 @@ export const EXAMPLE_KEYS = {
 const asks = {
   line: { query: { stage: 'on-line' } },
   section: { params: { serial: ASKED.section }, query: { at: 'all' } },
+  kit: { params: { station: 'drywall' } },
   homes: { query: { search: ASKED.home } },
   history: { params: { serial: ASKED.home } },
   yield: { query: { by: 'station' } },

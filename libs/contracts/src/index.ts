@@ -1,12 +1,16 @@
 export * from './access';
 export * from './audit';
+export { blockedBy } from './blocked';
 export * from './claim-shapes';
 export type { Example } from './example';
 export * from './examples';
 export * from './feed';
 export { RELEASE_KEYS } from './examples-release';
 export * from './factor-shapes';
+export * from './kit';
 export * from './openapi';
+export { operationCard } from './operation-card';
+export type { OperationCardOf } from './operation-card';
 export * from './photo';
 export * from './routes';
 export * from './rulebook-shapes';

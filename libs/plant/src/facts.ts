@@ -14,7 +14,7 @@ import {
   isUsableInstrument,
   isUsableLot,
 } from '@libs/record';
-import type { MountedLot, Unit, UnitFacts } from '@libs/record';
+import type { Instrument, Lot, MountedLot, Unit, UnitFacts } from '@libs/record';
 import { judgeDestination } from '@libs/rulebook';
 import { codesOf } from './codes';
 import { heldStations, releaseFacts } from './release-facts';
@@ -217,19 +217,19 @@ const mountedFor = (
 /** A lot and an instrument as a decision sees them. */
 type Reading = { readonly read: ReadStream; readonly meta: Pick<Meta, 'occurredAt'> };
 
-export const workedLot = ({ read, meta }: Reading, id: string): WorkedLot | null => {
-  const lot = read(LOT, id);
-  if (lot.kind === null) return null;
+export const workedLot = ({ read, meta }: Reading, id: string): WorkedLot | null =>
+  asWorked(read(LOT, id), id, floorDay(meta.occurredAt));
 
-  const { kind, properties } = lot;
-  return { lot: id, kind, usable: isUsableLot(lot, floorDay(meta.occurredAt)), properties };
-};
+export const asWorked = (lot: Lot, id: string, day: string): WorkedLot | null =>
+  lot.kind === null
+    ? null
+    : { lot: id, kind: lot.kind, usable: isUsableLot(lot, day), properties: lot.properties };
 
-export const usedInstrument = ({ read, meta }: Reading, id: string): UsedInstrument | null => {
-  const instrument = read(INSTRUMENT, id);
-  if (instrument.kind === null) return null;
+export const usedInstrument = ({ read, meta }: Reading, id: string): UsedInstrument | null =>
+  asUsed(read(INSTRUMENT, id), id, floorDay(meta.occurredAt));
 
+export const asUsed = (instrument: Instrument, id: string, day: string): UsedInstrument | null => {
   const { kind, properties, dueOn } = instrument;
-  const usable = isUsableInstrument(instrument, floorDay(meta.occurredAt));
-  return { instrument: id, kind, usable, dueOn, properties };
+  const usable = isUsableInstrument(instrument, day);
+  return kind === null ? null : { instrument: id, kind, usable, dueOn, properties };
 };

@@ -14,6 +14,7 @@ import { HoldsController } from '../holds/holds.controller';
 import { HomesController } from '../homes/homes.controller';
 import { AccessGuard } from '../http/access.guard';
 import { ProblemFilter } from '../http/problem.filter';
+import { KitController } from '../kit/kit.controller';
 import { LabelsController } from '../labels/labels.controller';
 import { LineController } from '../line/line.controller';
 import { LotsController } from '../lots/lots.controller';
@@ -51,6 +52,7 @@ const CONTROLLERS: readonly Type[] = [
   HealthController,
   HoldsController,
   HomesController,
+  KitController,
   LabelsController,
   LineController,
   LotsController,

@@ -7,6 +7,8 @@ import { floorStore, isFull, putEntry } from '../queue/store';
 import { ask } from './client';
 import type { Answered, Trouble } from './client';
 import { hereAndNow, newKey } from './key';
+import { hereModule } from './or-here';
+import { knowPaths, knowsPath } from './paths';
 import type { Wanted } from './paths';
 
 export type { Differing, Unsent, WebTelling } from '../queue/entry';
@@ -27,6 +29,7 @@ const subscribe = (listener: () => void): (() => void) => {
   return () => listeners.delete(listener);
 };
 export const useUnsent = (): readonly Unsent[] => useSyncExternalStore(subscribe, () => shown.unsent);
+export const shownUnsent = (): readonly Unsent[] => shown.unsent;
 export const useDiffering = (): readonly Differing[] =>
   useSyncExternalStore(subscribe, () => shown.differing);
 
@@ -78,14 +81,18 @@ const isUnheard = (trouble: Trouble): boolean =>
 const findingsIn = (answer: object): readonly Judged[] =>
   'findings' in answer && Array.isArray(answer.findings) ? (answer.findings as readonly Judged[]) : [];
 
+/** What the tablet itself says of it, by the rules it has; kept with the entry, to be compared with what the record says. */
+const judged = async (entry: Unsent): Promise<Unsent['here']> => (await hereModule()).judgedHere(entry);
+
 const deliver = async (entry: Unsent): Promise<Answered<object>> => {
+  if (!knowsPath(entry.route)) knowPaths((await import('./office-paths')).OFFICE_PATHS);
   const result = await ask(entry.route, entry.wanted, { body: entry.body, key: entry.key });
   if (result.ok) {
     await settled(entry, differing(entry, findingsIn(result.answer)));
     return result;
   }
   if (isUnheard(result.trouble)) {
-    if (entry.state !== 'waiting') await keepAs({ ...entry, state: 'waiting' });
+    if (entry.state !== 'waiting') await keepAs({ ...entry, state: 'waiting', here: await judged(entry) });
     return result.trouble.kind === 'unreachable' ? result : UNREACHABLE;
   }
   // Whoever has just made it still has it in the form, and is told there.
@@ -124,12 +131,8 @@ const sendWaiting = async (upTo?: string): Promise<Answered<object>> => {
 /** So many may go before an entry while its maker waits; behind more, it is sent when its turn comes. */
 const MOST_BEFORE = 3;
 
-type Made = { readonly wanted?: Wanted; readonly here?: readonly Judged[] | null };
-const entryOf = <N extends WebTelling>(
-  route: N,
-  body: SentBodyOf<N>,
-  { wanted = {}, here = null }: Made,
-): Unsent => {
+type Made = { readonly wanted?: Wanted };
+const entryOf = <N extends WebTelling>(route: N, body: SentBodyOf<N>, { wanted = {} }: Made): Unsent => {
   const madeAt = hereAndNow();
   const seq = nextCount();
   const skewMs = clockSkew();
@@ -149,7 +152,7 @@ const entryOf = <N extends WebTelling>(
     madeAt,
     state: 'new',
     trouble: null,
-    here,
+    here: null,
   };
 };
 
@@ -173,7 +176,7 @@ const keptOnDevice = async (entry: Unsent): Promise<boolean> => {
 const tellAnything = async (entry: Unsent): Promise<Answered<object>> => {
   const before = shown.unsent.filter(isMine).length;
   const isNext = before <= MOST_BEFORE;
-  const kept: Unsent = isNext ? entry : { ...entry, state: 'waiting' };
+  const kept: Unsent = isNext ? entry : { ...entry, state: 'waiting', here: await judged(entry) };
   if (!(await keptOnDevice(kept))) return sendUnkept(entry);
   show({ unsent: [...shown.unsent, kept] });
   if (!isNext) {

@@ -16,6 +16,7 @@ export const PATHS = {
   plant: 'GET /api/plant',
   line: 'GET /api/line',
   section: 'GET /api/sections/{serial}',
+  kit: 'GET /api/stations/{station}/kit',
   homes: 'GET /api/homes',
   packet: 'GET /api/homes/{serial}/packet',
   history: 'GET /api/homes/{serial}/history',
@@ -113,6 +114,8 @@ const known: Record<string, string> = { ...PATHS };
 export const knowPaths = (more: Readonly<Record<string, string>>): void => {
   Object.assign(known, more);
 };
+
+export const knowsPath = (route: WebRoute): boolean => Object.hasOwn(known, route);
 
 /** Path parameters and query in one: what the path names goes into it, the rest becomes the query. */
 export type Wanted = { readonly [name: string]: string | null | undefined };

@@ -1,8 +1,8 @@
 import type { AnswerOf } from '@libs/contracts';
 import { useCallback, useEffect, useState } from 'react';
-import { ask } from './client';
 import type { Trouble } from './client';
 import { jsonAs } from './json';
+import { askOrHere } from './or-here';
 import type { Wanted, WebRoute } from './paths';
 
 export type Question<A> = {
@@ -25,7 +25,7 @@ export const useQuestion = <N extends WebRoute>(route: N, wanted: Wanted | null)
     if (of === '') return undefined;
     const stop = new AbortController();
     const asked = jsonAs<Wanted>(of);
-    void ask(route, asked, { signal: stop.signal }).then((result) => {
+    void askOrHere(route, asked, { signal: stop.signal }).then((result) => {
       if (stop.signal.aborted) return;
       // An answer already on the screen is worth more than the news that it cannot be renewed.
       setKept((before) =>

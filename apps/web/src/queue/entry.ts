@@ -1,16 +1,9 @@
-import type { PlantTelling } from '@libs/contracts';
+import type { AnswerOf, PlantTelling } from '@libs/contracts';
 import type { Trouble } from '../api/client';
 import type { Wanted, WebRoute } from '../api/paths';
 
 export type WebTelling = PlantTelling & WebRoute;
-/** A finding, as far as two judgements are told apart by it. */
-export type Judged = {
-  readonly rule: string;
-  readonly grade: string;
-  readonly operation: string;
-  readonly characteristic?: string | undefined;
-  readonly says: { readonly en: string; readonly es: string };
-};
+export type Judged = AnswerOf<'work'>['findings'][number];
 
 /**
  * One entry that was made on this device and that the record has not taken yet. Its key never changes, so that

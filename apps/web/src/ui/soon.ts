@@ -3,7 +3,7 @@ import { useCallback, useEffect, useRef } from 'react';
 /** News come in bursts: one sign-off is a dozen events. Asking once, a moment later, answers for all of them. */
 const SOON_MS = 250;
 
-export const useSoon = (act: () => void): (() => void) => {
+export const useSoon = (act: () => void, afterMs: number = SOON_MS): (() => void) => {
   const timer = useRef<ReturnType<typeof setTimeout> | null>(null);
   const latest = useRef(act);
   useEffect(() => {
@@ -19,6 +19,6 @@ export const useSoon = (act: () => void): (() => void) => {
     timer.current ??= setTimeout(() => {
       timer.current = null;
       latest.current();
-    }, SOON_MS);
-  }, []);
+    }, afterMs);
+  }, [afterMs]);
 };

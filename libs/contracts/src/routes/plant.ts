@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { KitAnswer } from '../kit';
 import * as screens from '../screens';
 import { get } from './route';
 
@@ -25,6 +26,11 @@ export const plantRoutes = {
         at: { required: false, about: 'Station asked about, or `all`; left out: where the section is' },
       },
     },
+  ),
+  kit: get(
+    '/api/stations/{station}/kit',
+    'What a tablet at a station needs to work on without a network: sections near it, their state and build plans (ETag, If-None-Match)',
+    KitAnswer,
   ),
   homes: get('/api/homes', 'Homes, by part of a serial', screens.HomesAnswer, {
     query: {

@@ -14,6 +14,7 @@ import { equipmentQuestion } from './equipment';
 import { historyQuestion } from './history';
 import { holdsQuestion } from './holds';
 import { homesQuestion } from './homes';
+import { kitQuestion } from './kit';
 import { labelLogQuestion } from './label-log';
 import { lineQuestion } from './line';
 import { openDefectsQuestion } from './open-defects';
@@ -38,6 +39,7 @@ export const questionsOf = (asked: Asked): Questions => ({
   plant: plantQuestion(asked),
   line: lineQuestion(asked),
   section: sectionQuestion(asked),
+  kit: kitQuestion(asked),
   homes: homesQuestion(asked),
   auditSample: drawSample(asked.views),
   history: historyQuestion(asked),

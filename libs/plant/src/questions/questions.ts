@@ -7,6 +7,8 @@ export type Questions = {
   readonly plant: () => Promise<AnswerOf<'plant'>>;
   readonly line: (stages: readonly string[]) => Promise<AnswerOf<'line'>>;
   readonly section: (serial: string, at: string | null) => Promise<AnswerOf<'section'> | undefined>;
+  /** Undefined: no such station. */
+  readonly kit: (station: string) => Promise<AnswerOf<'kit'> | undefined>;
   /** Null: too few homes were labelled on these days. */
   readonly auditSample: (wish: SampleWish) => Promise<AuditSample | null>;
   readonly homes: (search: string, most?: number) => Promise<AnswerOf<'homes'>>;

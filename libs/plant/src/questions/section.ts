@@ -1,17 +1,14 @@
-import { holdSays } from '@libs/contracts';
-import type { AnswerOf } from '@libs/contracts';
+import { blockedBy, holdSays, operationCard } from '@libs/contracts';
+import type { AnswerOf, OperationCardOf } from '@libs/contracts';
 import { carriedOpen, standings } from '@libs/judge';
 import type { CompiledPlan } from '@libs/judge';
 import { LOT, PLANT, STATION, isUsableLot } from '@libs/record';
 import type { Unit } from '@libs/record';
 import type { Names } from '../names';
 import type { Asked } from './asked';
-import { blockedBy } from './blocked';
 import { dayAt } from './days';
 import { defectCard } from './defect-card';
 import { designFacts } from './design-facts';
-import { operationCard } from './operation-card';
-import type { OperationCard } from './operation-card';
 import { subjectOf } from './subject';
 import type { Subject } from './subject';
 
@@ -97,7 +94,7 @@ const cardsOf = (
   { names }: Asked,
   at: string | null,
   wanted: (operation: CompiledPlan['operations'][string]) => boolean,
-): OperationCard[] => {
+): OperationCardOf[] => {
   if (plan === null) return [];
   return standings(plan, state, at).flatMap((standing) => {
     const operation = plan.operations[standing.operation];
@@ -115,7 +112,7 @@ const cardsOf = (
   });
 };
 
-const carriedCards = (subject: Subject, asked: Asked, at: string | null): OperationCard[] => {
+const carriedCards = (subject: Subject, asked: Asked, at: string | null): OperationCardOf[] => {
   const { plan, state } = subject;
   if (plan === null || at === null) return [];
   const open = new Set(carriedOpen(plan, state, at));

@@ -16,6 +16,7 @@ import { takenByForm } from './scan-target';
 import { SectionWork } from './section-work';
 import { StandingHere } from './standing-here';
 import { StationSwitch } from './station-switch';
+import { useKit } from './use-kit';
 import { UnknownSerial } from './unknown-serial';
 import './station.css';
 
@@ -88,6 +89,7 @@ const AtStation = ({
   readonly serial: string | null;
 }): ReactNode => {
   const { sound } = useDisplay();
+  useKit(station.id);
   const line = useQuestion('line', NOTHING_ELSE);
   const soon = useSoon(line.again);
   useLive((news) => {

@@ -1,13 +1,32 @@
 import type { AnswerOf } from '@libs/contracts';
 import { useRef, useState } from 'react';
 import { ask } from '../../api/client';
-import type { Trouble } from '../../api/client';
+import type { Answered, Trouble } from '../../api/client';
+import { hereModule } from '../../api/or-here';
 import { hereAndNow, newKey } from '../../api/key';
 import { useDisplay } from '../../look/display';
 import { signal } from '../../ui/signals';
 import type { Card } from './cards';
 
-type Made = { readonly key: string; readonly body: object; readonly card: Card };
+type Made = {
+  readonly key: string;
+  readonly body: {
+    readonly serial: string;
+    readonly operation: string;
+    readonly except: readonly string[];
+    readonly station: string;
+    readonly occurredAt: string;
+  };
+  readonly card: Card;
+};
+
+/** The server, or this tablet by the same rules where nobody answers. */
+const askAnyone = async ({ body, key }: Made): Promise<Answered<AnswerOf<'asking'>>> => {
+  const result = await ask('asking', {}, { body, key });
+  if (result.ok || result.trouble.kind !== 'unreachable') return result;
+  const answer = await (await hereModule()).askedHere(body);
+  return answer === undefined ? result : { ok: true, answer };
+};
 export type Asking = {
   readonly busy: boolean;
   readonly trouble: Trouble | null;
@@ -31,7 +50,7 @@ export const useAsking = (
     last.current = made;
     setBusy(true);
     setTrouble(null);
-    const result = await ask('asking', {}, { body: made.body, key: made.key });
+    const result = await askAnyone(made);
     setBusy(false);
     if (!result.ok) {
       setTrouble(result.trouble);

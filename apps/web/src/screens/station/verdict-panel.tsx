@@ -1,7 +1,7 @@
 import type { AnswerOf } from '@libs/contracts';
 import { useState } from 'react';
 import type { ReactNode } from 'react';
-import { ask } from '../../api/client';
+import { askOrHere } from '../../api/or-here';
 import type { Trouble } from '../../api/client';
 import { TroubleNotice } from '../../ui/trouble';
 import { useSignedIn } from '../../session/session';
@@ -11,6 +11,7 @@ import { recordPanel } from './panel';
 import type { Card } from './cards';
 import { FindingList } from '../../ui/finding-list';
 import { SourceSays } from '../../ui/source-says';
+import { JudgedHere } from './judged-here';
 import { PanelHead } from './panel-head';
 import { useWork } from './work-context';
 
@@ -54,7 +55,7 @@ const RecordMissing = ({ findings: [finding], then, first }: MissingProps): Reac
       return;
     }
     setBusy(true);
-    const all = await ask('section', { serial: section.serial, at: 'all' });
+    const all = await askOrHere('section', { serial: section.serial, at: 'all' });
     setBusy(false);
     if (!all.ok) {
       setTrouble(all.trouble);
@@ -187,6 +188,7 @@ export const VerdictPanel = ({ card, answer }: Props): ReactNode => {
   return (
     <section className="stack settle" aria-live="assertive">
       <PanelHead title={say(card.name)} close={close} />
+      {answer.events.length === 0 && <JudgedHere />}
       {answer.answer === 'cleared' ? (
         <Cleared card={card} answer={answer} />
       ) : (

@@ -1,7 +1,7 @@
-import { findingSays } from '@libs/contracts';
 import { judgeAsking } from '@libs/judge';
 import type { CompiledPlan, Finding, Words, WorkState } from '@libs/judge';
-import type { Names } from '../names';
+import { findingSays } from './words';
+import type { Names } from './words';
 
 /**
  * One sentence: what stands in the way of the work of this station. What the station itself has still to do first

@@ -1,25 +1,28 @@
-import { requirementSays, unitSays } from '@libs/contracts';
-import type { AnswerOf } from '@libs/contracts';
 import { placesToLookAt } from '@libs/judge';
 import type { CompiledPlan, OperationStanding, PlannedOperation, PlannedValue, WorkState } from '@libs/judge';
-import type { NameBook, Names } from '../names';
+import type { AnswerOf } from './routes';
+import { requirementSays, unitSays } from './words';
+import type { Names } from './words';
 
-export type OperationCard = AnswerOf<'section'>['operations'][number];
+export type OperationCardOf = AnswerOf<'section'>['operations'][number];
 
 export type Shown = {
   readonly plan: CompiledPlan;
   readonly state: WorkState;
   readonly serial: string;
-  readonly person: NameBook['person'];
+  /** A person's name in clear. */
+  readonly person: (actor: string) => string;
   readonly text: Names['text'];
 };
 
-/** One operation as the station screen shows it: what is asked, what it waits for, what is on record. */
+/**
+ * One operation as the station screen shows it, made by the server, and by a tablet without a network: what is asked, what it waits for, what is on record.
+ */
 export const operationCard = (
   operation: PlannedOperation,
   standing: OperationStanding,
   { plan, state, serial, person, text }: Shown,
-): OperationCard => ({
+): OperationCardOf => ({
   operation: operation.id,
   name: operation.name,
   station: operation.station,
@@ -51,15 +54,15 @@ export const operationCard = (
   done: doneOf(operation.id, state, person),
 });
 
-const nameIn = (plan: CompiledPlan, operation: string): OperationCard['name'] =>
+const nameIn = (plan: CompiledPlan, operation: string): OperationCardOf['name'] =>
   plan.operations[operation]?.name ?? { en: operation, es: operation };
 
-const builtBy = ({ manual, drawings = [] }: PlannedOperation): Pick<OperationCard, 'builtBy'> => {
+const builtBy = ({ manual, drawings = [] }: PlannedOperation): Pick<OperationCardOf, 'builtBy'> => {
   const references = [...(manual === undefined ? [] : [manual]), ...drawings];
   return references.length === 0 ? {} : { builtBy: references.join(' · ') };
 };
 
-type Value = OperationCard['values'][number];
+type Value = OperationCardOf['values'][number];
 
 /** `curb side (2), rear`: so many spots at each. */
 const lookAt = (
@@ -82,7 +85,7 @@ const lookAt = (
   return { lookAt: { en: says('en'), es: says('es') } };
 };
 
-const valueToRecord = (value: PlannedValue, text: Names['text']): OperationCard['values'][number] => ({
+const valueToRecord = (value: PlannedValue, text: Names['text']): OperationCardOf['values'][number] => ({
   characteristic: value.characteristic,
   label: value.label,
   kind: value.kind,
@@ -99,11 +102,7 @@ const valueToRecord = (value: PlannedValue, text: Names['text']): OperationCard[
   source: value.source,
 });
 
-const doneOf = (
-  operation: string,
-  { work }: WorkState,
-  person: NameBook['person'],
-): OperationCard['done'] => {
+const doneOf = (operation: string, { work }: WorkState, person: Shown['person']): OperationCardOf['done'] => {
   const done = work[operation];
   if (done === undefined) return null;
   return {
