@@ -187,6 +187,7 @@ const SENT_BY: { readonly [name: string]: string } = {
   baseline: 'manager',
   acknowledgement: 'manager',
   alarmBudget: 'manager',
+  defectCosts: 'manager',
   delivery: 'manager',
   complaint: 'manager',
   dismissal: 'manager',

@@ -94,6 +94,31 @@ const anyEvent: fc.Arbitrary<UnitEvent> = fc.oneof(
       defects: fc.subarray(['d1', 'd2', 'd3']),
     }),
   ),
+  data(
+    'WorkRecorded',
+    fc.record({
+      operation,
+      proof: fc.constant('signed'),
+      except: fc.constant([]),
+      values: fc.constant([]),
+      lots: fc.subarray(['L-2', 'L-1']),
+      instrument: fc.constant(null),
+      photos: fc.constant([]),
+      crew,
+      findings: fc.constant([]),
+      missing: fc.constant([]),
+      late: fc.boolean(),
+    }),
+  ),
+  data(
+    'SectionOrdered',
+    fc.record({
+      home: fc.constant('26-0001'),
+      model: fc.constantFrom('Alder', 'Birch'),
+      design: fc.constantFrom({ wind: 'II', role: 'wet' }, { role: 'dry', wind: 'I' }),
+      sections: fc.constant([]),
+    }),
+  ),
   data('LabelAffixed', fc.record({ number: fc.constant('XYZ 123 456') })),
 );
 

@@ -39,6 +39,7 @@ const expectRunsAsCounted = async (views: ViewReader): Promise<void> => {
   const runs = await views.runs(null, EVER);
   const counted = await views.yieldByStation(EVER);
   expect([...runs.keys()].sort()).toStrictEqual([...counted.keys()].sort());
+  expect([...(await views.yieldOf(EVER, {}))].sort()).toStrictEqual([...counted].sort());
   for (const [station, marks] of runs) {
     const clean = Array.from(marks).filter((mark) => mark === '1').length;
     expect({ station, left: marks.length, clean }).toMatchObject({

@@ -8,4 +8,5 @@ export const chartExamples = {
   },
   acknowledgement: { params: { station: 'drywall' }, body: { day: '2026-11-20', note: 'Worn gauge' } },
   alarmBudget: { body: { falseAlarmsPerMonth: '0.25', rules: 'few-counts' } },
+  defectCosts: { body: { currency: 'USD', costs: [{ component: 'siding', cost: '37.50' }] } },
 };

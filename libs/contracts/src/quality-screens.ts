@@ -25,6 +25,18 @@ export const YieldRow = z.object({
   punch: z.number().int(),
   shortages: z.number().int(),
   record: z.number().int(),
+  /** Of what the line loses altogether (the logarithm of the rolled yield), the part lost here; null: not to be told. */
+  lossShare: z.number().nullable(),
+  /** The same station in the other span, where one was asked for. */
+  against: z
+    .object({
+      left: z.number().int(),
+      clean: z.number().int(),
+      firstPass: z.number().nullable(),
+      /** By Fisher's exact test, over all stations at a false discovery rate of 5 % (Benjamini and Hochberg). */
+      now: z.enum(['better', 'worse', 'not-told-apart']),
+    })
+    .nullable(),
 });
 export const YieldAnswer = z.object({
   from: z.string(),
@@ -36,6 +48,9 @@ export const YieldAnswer = z.object({
   /** Product of the stations' first-pass yields, as seen and with escapes. */
   rolled: z.number().nullable(),
   rolledWithEscapes: z.number().nullable(),
+  against: z.object({ from: z.string(), to: z.string(), rolled: z.number().nullable() }).nullable(),
+  /** Models that left in the span, to choose from. */
+  models: z.array(z.string()),
 });
 /** The same for one station, by week (ISO weeks, Monday first). */
 export const YieldTrendAnswer = z.object({
@@ -75,13 +90,17 @@ export const PassagesAnswer = z.object({
 export const DefectCountsAnswer = z.object({
   from: z.string(),
   to: z.string(),
-  by: z.enum(['code', 'component', 'symptom', 'station', 'operation']),
-  total: z.number().int(),
+  by: z.enum(['code', 'component', 'symptom', 'station', 'operation', 'crew', 'lot']),
+  /** `cost`: counts stand for money, in this currency, and defects whose component has no cost are left out. */
+  weigh: z.enum(['count', 'cost']),
+  currency: z.string().nullable(),
+  unpriced: z.number().int(),
+  total: z.number(),
   rows: z.array(
     z.object({
       key: z.string(),
       says: Words,
-      count: z.number().int(),
+      count: z.number(),
       share: z.number(),
       cumulative: z.number(),
     }),

@@ -164,3 +164,15 @@ export const BudgetRequest = z.strictObject({
   rules: z.enum(['few-counts', 'western-electric', 'nelson']),
   ...when,
 });
+export const CostsRequest = z.strictObject({
+  currency: z.string().regex(/^[A-Z]{3}$/, 'a currency by ISO 4217, such as USD'),
+  costs: z
+    .array(
+      z.strictObject({
+        component: z.string().min(1),
+        cost: z.string().regex(/^(0|[1-9]\d{0,8})([.]\d{1,2})?$/, 'an amount such as 85 or 12.50'),
+      }),
+    )
+    .max(1_000),
+  ...when,
+});

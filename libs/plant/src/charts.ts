@@ -14,7 +14,7 @@ import type { Workings } from './workings';
 /** What is said of all charts together stands in a stream of its own; no station is called so. */
 export const ALL_CHARTS = '(all)';
 
-type ChartTelling = 'chartNote' | 'baseline' | 'acknowledgement' | 'alarmBudget';
+type ChartTelling = 'chartNote' | 'baseline' | 'acknowledgement' | 'alarmBudget' | 'defectCosts';
 
 export const chartTellings = (workings: Workings): Pick<Tellings, ChartTelling> => ({
   chartNote: (body, sender, params) => {
@@ -38,6 +38,11 @@ export const chartTellings = (workings: Workings): Pick<Tellings, ChartTelling> 
     const { falseAlarmsPerMonth, rules } = body;
     return tellChart(workings, arrival, { type: 'SetAlarmBudget', data: { falseAlarmsPerMonth, rules } });
   },
+  defectCosts: (body, sender, params) => {
+    const arrival = arrivalOf(workings, { route: 'defectCosts', body, sender, params });
+    const { currency, costs } = body;
+    return tellChart(workings, arrival, { type: 'SetDefectCosts', data: { currency, costs } });
+  },
 });
 
 type Params = { readonly [name: string]: string };
@@ -60,12 +65,16 @@ const tellChart = async <B extends When & { readonly [field: string]: unknown }>
   arrival: Arrival<B>,
   command: ChartCommand,
 ): Promise<Told<AnswerOf<'chartNote'>>> => {
-  const facts = (read: ReadStream, meta: Meta): ChartFacts => ({
-    actor: meta.actor,
-    roles: rolesOf(read, meta.actor, arrival.sender.roles ?? []),
-    stations: idsOf(rulebookAt(workings.plans, read, meta)?.stations),
-  });
-  const id = command.type === 'SetAlarmBudget' ? ALL_CHARTS : command.data.station;
+  const facts = (read: ReadStream, meta: Meta): ChartFacts => {
+    const rulebook = rulebookAt(workings.plans, read, meta);
+    return {
+      actor: meta.actor,
+      roles: rolesOf(read, meta.actor, arrival.sender.roles ?? []),
+      stations: idsOf(rulebook?.stations),
+      components: idsOf(rulebook?.components),
+    };
+  };
+  const id = 'station' in command.data ? command.data.station : ALL_CHARTS;
   const outcome = await askLedger(workings, arrival, [partOf({ kind: CHART, id, command, facts })]);
   return outcome.ok
     ? { ok: true, answer: await recordedAnswer(workings, outcome) }

@@ -14,4 +14,5 @@ export * from './told';
 export type { RulebookDesk } from './revisions/desk';
 export type { Which } from './revisions/which';
 export * from './typeorm/open-plant-at';
+export type { Days, PassageFilter } from '@libs/views';
 export type { PlantParts } from './workings';

@@ -32,6 +32,19 @@ export const rolledYield = (rates: readonly Rate[]): number | null => {
   return shares.length === 0 ? null : shares.reduce((product, each) => product * each, 1);
 };
 
+/**
+ * Where a line loses: rolled yield is a product, so its logarithm is a sum, and each step has its part of that. Null
+ * where nothing is lost at all or a step lost everything, and for a step that had nothing to count.
+ */
+export const lossShares = (rates: readonly Rate[]): readonly (number | null)[] => {
+  const losses = rates.map((rate) => {
+    const yielded = share(rate);
+    return yielded === null ? null : Math.log(1 / yielded);
+  });
+  const total = losses.reduce<number>((sum, loss) => sum + (loss ?? 0), 0);
+  return losses.map((loss) => (loss === null || total === 0 || total === Infinity ? null : loss / total));
+};
+
 /** The yield each of `steps` equal steps would have to give this rolled yield. */
 export const normalizedYield = (rolled: number, steps: number): number => Math.pow(rolled, 1 / steps);
 

@@ -17,6 +17,19 @@ export type YieldSums = {
   readonly records: number;
 };
 
+/** Which passages count: all of these that are given, together. */
+export type PassageFilter = {
+  readonly model?: string;
+  /** Recorded work on the section at the station. */
+  readonly crew?: string;
+  /** An attribute of the design with its value. */
+  readonly attribute?: string;
+  readonly value?: string;
+  /** Left between these times of the day, `06:00`, the first included; backwards: over midnight. */
+  readonly leftFrom?: string;
+  readonly leftTo?: string;
+};
+
 export type StationDay = {
   readonly station: string;
   readonly day: string;
@@ -72,7 +85,7 @@ export type FullDefectRow = DefectRow & {
   readonly agency: boolean;
 };
 
-export const DEFECTS_BY = ['code', 'component', 'symptom', 'station', 'operation'] as const;
+export const DEFECTS_BY = ['code', 'component', 'symptom', 'station', 'operation', 'crew', 'lot'] as const;
 export type DefectsBy = (typeof DEFECTS_BY)[number];
 
 /** What is counted: component and symptom where it is the code; empty names stand for what is not known. */
@@ -81,6 +94,8 @@ export type DefectTally = {
   readonly symptom: string;
   readonly station: string;
   readonly operation: string;
+  readonly crew: string;
+  readonly lot: string;
   readonly count: number;
 };
 
@@ -89,6 +104,9 @@ export type DefectFilter = {
   readonly serial?: string | null;
   readonly component?: string | null;
   readonly symptom?: string | null;
+  readonly operation?: string | null;
+  readonly crew?: string | null;
+  readonly lot?: string | null;
   readonly class?: string | null;
 };
 
@@ -107,15 +125,18 @@ export type ViewReader = {
   readonly runs: (station: string | null, days: Days) => Promise<ReadonlyMap<string, string>>;
   /** Nonconformances charged to a station, by when its section had left. */
   readonly found: (station: string, days: Days) => Promise<readonly FoundRow[]>;
+  /** The same sums from the passages of the span themselves, where only some are to count. */
+  readonly yieldOf: (days: Days, filter: PassageFilter) => Promise<ReadonlyMap<string, YieldSums>>;
+  /** Models among the sections that left a station. */
+  readonly models: (station: string, days: Days) => Promise<readonly string[]>;
   readonly passages: (
-    station: string,
-    which: WhichPassages,
+    asked: { readonly station: string; readonly which: WhichPassages; readonly filter: PassageFilter },
     days: Days,
     limit: number,
   ) => Promise<readonly PassageRow[]>;
   readonly defectTallies: (
     by: DefectsBy,
-    only: { readonly station: string | null; readonly class: string },
+    only: { readonly station: string | null; readonly class: string; readonly byCode?: boolean },
     days: Days,
   ) => Promise<readonly DefectTally[]>;
   /** Cards of sections and homes that something holds. */

@@ -42,6 +42,44 @@ describe('the defects of a plant', () => {
     expect(rows.map(({ key }) => key)).toStrictEqual(keys);
   });
 
+  it('are weighed by what the plant says they cost, those without a cost left out and told of', async () => {
+    const costs = [{ component: 'deck', cost: '12.50' }];
+    await small.tell('defectCosts', { currency: 'USD', costs }, 'manager');
+    const answer = await small.plant.asks.defectCounts('station', { ...ANY, weigh: 'cost' }, ALL);
+    expect(ROUTES.defectCounts.answer.parse(answer)).toMatchObject({
+      weigh: 'cost',
+      currency: 'USD',
+      unpriced: 1,
+      total: 25,
+      rows: [{ key: 'floor', count: 25, share: 1 }],
+    });
+  });
+
+  it('cost nothing by a component the rulebook does not have', async () => {
+    const strange = { currency: 'USD', costs: [{ component: 'moon-rock', cost: '1' }] };
+    expect(await small.rejection('defectCosts', strange, 'manager')).toMatchObject({
+      code: 'component-unknown',
+      component: 'moon-rock',
+    });
+  });
+
+  it('are counted by the crew that made them and the lots that went in', async () => {
+    await small.tell('move', { serial: WET, to: 'floor' });
+    await small.tell('mounting', { station: 'floor', lot: 'L-7', kind: 'deck-panel' });
+    await small.tell('work', { serial: WET, operation: 'decked', lots: ['L-7'] });
+    await found(WET, 'deck', 'cracked', 'decked');
+    const by = async (what: string): Promise<unknown> =>
+      (await small.plant.asks.defectCounts(what, { ...ANY, station: 'floor' }, ALL)).rows.map(
+        ({ key, count }) => [key, count],
+      );
+    // The lots of the operation that fell short, whenever the defect was found; no lot on record is a row of its own.
+    expect(await by('lot')).toStrictEqual([
+      ['L-7', 2],
+      ['', 1],
+    ]);
+    expect(await by('crew')).toHaveLength(2);
+  });
+
   it('are counted for the station they are charged to alone, and for their class alone', async () => {
     const ofFloor = await small.plant.asks.defectCounts('code', { ...ANY, station: 'floor' }, ALL);
     expect(ofFloor.total).toBe(2);

@@ -99,6 +99,44 @@ describe('the yield of a station', () => {
     expect(answer.rolled).toBe(0.5);
   });
 
+  it('is counted of some of the sections alone: a model, a way of building, a crew, a shift', async () => {
+    await found(WET, FLOOR);
+    await small.tell('work', { serial: DRY, operation: 'decked' });
+    await leave(WET);
+    await leave(DRY);
+    const floor = async (filter: Parameters<typeof small.plant.asks.yieldByStation>[1]) => {
+      const { rows } = await small.plant.asks.yieldByStation(ALL, filter);
+      const { left, clean } = rows.find(({ station }) => station === FLOOR)!;
+      return [left, clean];
+    };
+    expect(await floor({ model: 'Alder' })).toStrictEqual([2, 1]);
+    expect(await floor({ model: 'alder' })).toStrictEqual([0, 0]);
+    expect(await floor({ attribute: 'role', value: 'wet' })).toStrictEqual([1, 0]);
+    expect(await floor({ attribute: 'role', value: 'we' })).toStrictEqual([0, 0]);
+    expect(await floor({ crew: 'floor' })).toStrictEqual([1, 1]);
+    expect(await floor({ leftFrom: '00:00', leftTo: '23:59' })).toStrictEqual([2, 1]);
+    expect(await floor({ leftFrom: '23:59', leftTo: '00:00' })).toStrictEqual([0, 0]);
+    const { passages } = await small.plant.asks.passages(FLOOR, 'left', ALL, {
+      attribute: 'role',
+      value: 'dry',
+    });
+    expect(passages.map(({ serial }) => serial)).toStrictEqual([DRY]);
+  });
+
+  it('is set beside another span, and two sections are too few to tell a change', async () => {
+    await found(WET, FLOOR);
+    await leave(WET);
+    const answer = ROUTES.yield.answer.parse(
+      await small.plant.asks.yieldByStation(ALL, {}, { from: '2026-01-01', to: '2026-01-31' }),
+    );
+    expect(answer.against).toStrictEqual({ from: '2026-01-01', to: '2026-01-31', rolled: null });
+    expect(answer.rows.find(({ station }) => station === FLOOR)).toMatchObject({
+      lossShare: null,
+      against: { left: 0, firstPass: null, now: 'not-told-apart' },
+    });
+    expect(answer.models).toStrictEqual(['Alder']);
+  });
+
   it('is told week by week, Monday first, cut to the span', async () => {
     await leave(WET);
     const trend = ROUTES.yieldTrend.answer.parse(

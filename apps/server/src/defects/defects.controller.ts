@@ -15,15 +15,20 @@ export class DefectsController {
 
   @Answers(ROUTES.defectCounts)
   counts(@Asked() { query }: Question): Promise<AnswerOf<'defectCounts'>> {
-    const only = { station: query.station ?? null, class: query.class ?? 'nonconformance' };
+    const only = {
+      station: query.station ?? null,
+      class: query.class ?? 'nonconformance',
+      weigh: query.weigh ?? 'count',
+    };
     return this.plant.asks.defectCounts(query.by ?? 'code', only, spanOf(query));
   }
 
   @Answers(ROUTES.defects)
   list(@Asked() { query }: Question): Promise<AnswerOf<'defects'>> {
     const { station = null, serial = null, component = null, symptom = null } = query;
+    const { operation = null, crew = null, lot = null } = query;
     return this.plant.asks.defects(
-      { station, serial, component, symptom, class: query.class ?? null },
+      { station, serial, component, symptom, operation, crew, lot, class: query.class ?? null },
       spanOf(query),
     );
   }

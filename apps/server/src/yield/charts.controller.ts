@@ -42,4 +42,9 @@ export class ChartsController {
   alarmBudget(@Told() told: Telling<'alarmBudget'>): Promise<AnswerOf<'alarmBudget'>> {
     return recorded(this.plant.tell.alarmBudget(told.body, told.sender, told.params));
   }
+
+  @Answers(ROUTES.defectCosts)
+  defectCosts(@Told() told: Telling<'defectCosts'>): Promise<AnswerOf<'defectCosts'>> {
+    return recorded(this.plant.tell.defectCosts(told.body, told.sender, told.params));
+  }
 }

@@ -5,7 +5,7 @@ import { Controller, Inject } from '@nestjs/common';
 import { Answers } from '../http/answers';
 import type { Question } from '../http/asked';
 import { Asked } from '../http/asked';
-import { spanOf } from '../http/span';
+import { againstOf, filterOf, spanOf } from '../http/span';
 import { PLANT } from '../tokens';
 
 @Controller()
@@ -14,7 +14,7 @@ export class YieldController {
 
   @Answers(ROUTES.yield)
   byStation(@Asked() { query }: Question): Promise<AnswerOf<'yield'>> {
-    return this.plant.asks.yieldByStation(spanOf(query));
+    return this.plant.asks.yieldByStation(spanOf(query), filterOf(query), againstOf(query));
   }
 
   @Answers(ROUTES.yieldTrend)
@@ -24,6 +24,6 @@ export class YieldController {
 
   @Answers(ROUTES.passages)
   passages(@Asked() { query }: Question<never, 'station'>): Promise<AnswerOf<'passages'>> {
-    return this.plant.asks.passages(query.station, query.which ?? 'left', spanOf(query));
+    return this.plant.asks.passages(query.station, query.which ?? 'left', spanOf(query), filterOf(query));
   }
 }

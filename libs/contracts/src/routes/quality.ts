@@ -13,6 +13,20 @@ export const span = {
   },
   to: { required: false, about: 'Last day; left out: the last day on record', schema: shapes.Day },
 };
+const Clock = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'a time such as 06:00');
+/** Only some of the sections that left. */
+const filter = {
+  model: { required: false, about: 'Of this model' },
+  crew: { required: false, about: 'On which this crew recorded work at the station' },
+  attribute: { required: false, about: 'An attribute of the design, with `value`' },
+  value: { required: false, about: 'Its value' },
+  left_from: { required: false, about: 'A shift: left at this time of the day or later', schema: Clock },
+  left_to: {
+    required: false,
+    about: 'and before this; earlier than the first: over midnight',
+    schema: Clock,
+  },
+};
 const findingClass = {
   required: false,
   about: 'nonconformance (default), punch, shortage, record',
@@ -24,7 +38,13 @@ const managers = ['quality-manager', 'administrator'] as const;
 /** Yield and defects over a span, charts and what they signal. */
 export const qualityRoutes = {
   yield: get('/api/yield', 'First-pass yield of each station over a span', figures.YieldAnswer, {
-    query: { by: { required: true, about: '`station`', schema: z.literal('station') }, ...span },
+    query: {
+      by: { required: true, about: '`station`', schema: z.literal('station') },
+      against_from: { required: false, about: 'Compare with the span from this day', schema: shapes.Day },
+      against_to: { required: false, about: 'to this', schema: shapes.Day },
+      ...filter,
+      ...span,
+    },
   }),
   yieldTrend: get(
     '/api/yield/trend',
@@ -42,6 +62,7 @@ export const qualityRoutes = {
         about: 'left (default), nonconforming, escaped, incomplete',
         schema: z.enum(['left', 'nonconforming', 'escaped', 'incomplete']),
       },
+      ...filter,
       ...span,
     },
   }),
@@ -49,8 +70,13 @@ export const qualityRoutes = {
     query: {
       by: {
         required: false,
-        about: 'code (default), component, symptom, station, operation',
-        schema: z.enum(['code', 'component', 'symptom', 'station', 'operation']),
+        about: 'code (default), component, symptom, station, operation, crew, lot',
+        schema: z.enum(['code', 'component', 'symptom', 'station', 'operation', 'crew', 'lot']),
+      },
+      weigh: {
+        required: false,
+        about: 'count (default), or cost: by what the plant says a defect of a component costs',
+        schema: z.enum(['count', 'cost']),
       },
       station: { required: false, about: 'Only those charged to this station' },
       class: findingClass,
@@ -95,12 +121,21 @@ export const qualityRoutes = {
     { body: charts.BudgetRequest, answer: shapes.Recorded },
     { access: managers },
   ),
+  defectCosts: tell(
+    '/api/quality/costs',
+    'Say what a defect of each component costs the plant',
+    { body: charts.CostsRequest, answer: shapes.Recorded },
+    { access: managers },
+  ),
   defects: get('/api/defects', 'Defects, latest first', figures.DefectsAnswer, {
     query: {
       station: { required: false, about: 'Charged to this station' },
       serial: { required: false, about: 'Of this section' },
       component: { required: false, about: 'Component' },
       symptom: { required: false, about: 'Symptom' },
+      operation: { required: false, about: 'Operation that fell short' },
+      crew: { required: false, about: 'Crew that did it' },
+      lot: { required: false, about: 'Lot recorded with it' },
       class: { ...findingClass, about: 'nonconformance, punch, shortage, record; left out: all' },
       ...span,
     },

@@ -32,4 +32,11 @@ export const chartEvents: Sayings = {
       es: `Las gráficas pueden dar ${budget} falsas alarmas al mes, todas juntas.`,
     };
   },
+  DefectCostsSet: (data) => {
+    const currency = textIn(data, 'currency');
+    return {
+      en: `What defects cost the plant was set, in ${currency}.`,
+      es: `Se fijó lo que los defectos le cuestan a la planta, en ${currency}.`,
+    };
+  },
 };

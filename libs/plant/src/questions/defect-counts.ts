@@ -2,44 +2,78 @@ import { defectSays, ruleSays } from '@libs/contracts';
 import type { AnswerOf } from '@libs/contracts';
 import type { Words } from '@libs/judge';
 import { pareto } from '@libs/quality';
+import { CHART } from '@libs/record';
 import { DEFECTS_BY } from '@libs/views';
 import type { DefectsBy, DefectTally } from '@libs/views';
+import { ALL_CHARTS } from '../charts';
 import type { Span } from '../told';
 import type { Names } from '../names';
 import type { Asked } from './asked';
 import { daysOf } from './days';
 
-/** Defects counted, the worst first. By code where the way of counting is not known. */
+type Only = { readonly station: string | null; readonly class: string; readonly weigh?: string };
+
+/** Defects counted, or what they cost, the worst first. By code where the way of counting is not known. */
 export const defectCountsQuestion =
   (asked: Asked) =>
-  async (
-    by: string,
-    only: { readonly station: string | null; readonly class: string },
-    span: Span,
-  ): Promise<AnswerOf<'defectCounts'>> => {
+  async (by: string, only: Only, span: Span): Promise<AnswerOf<'defectCounts'>> => {
     const counted = DEFECTS_BY.find((each) => each === by) ?? 'code';
+    const weigh = only.weigh === 'cost' ? 'cost' : 'count';
     const days = await daysOf(span, asked);
-    const tallies = await asked.views.defectTallies(counted, only, days);
+    const [tallies, costs] = await Promise.all([
+      asked.views.defectTallies(counted, { ...only, byCode: weigh === 'cost' }, days),
+      costsOf(asked),
+    ]);
     const byKey = new Map(tallies.map((tally) => [keyOf(counted, tally), tally]));
+    const weighed = weigh === 'cost' ? tallies.filter(({ component }) => costs.of.has(component)) : tallies;
     const names = asked.names.current();
-    const { total, rows } = pareto([...byKey].map(([key, { count }]) => ({ key, count })));
+    const { total, rows } = pareto(summed(counted, weighed, weigh === 'cost' ? costs.of : null));
     return {
       ...days,
       by: counted,
+      weigh,
+      currency: costs.currency,
+      unpriced: sumOf(tallies) - sumOf(weighed),
       total,
       rows: rows.map((row) => ({ ...row, says: saysOf(counted, byKey.get(row.key), names) })),
     };
   };
 
-const keyOf = (by: DefectsBy, { component, symptom, station, operation }: DefectTally): string =>
-  ({ code: `${component} ${symptom}`, component, symptom, station, operation })[by];
+type Costs = { readonly currency: string | null; readonly of: ReadonlyMap<string, number> };
+
+const costsOf = async ({ ledger }: Asked): Promise<Costs> => {
+  const { costs } = await ledger.state(CHART, ALL_CHARTS);
+  return {
+    currency: costs?.currency ?? null,
+    of: new Map((costs?.costs ?? []).map(({ component, cost }) => [component, Number(cost)])),
+  };
+};
+
+const summed = (
+  by: DefectsBy,
+  tallies: readonly DefectTally[],
+  costs: Costs['of'] | null,
+): readonly { readonly key: string; readonly count: number }[] => {
+  const sums = new Map<string, number>();
+  for (const tally of tallies) {
+    const key = keyOf(by, tally);
+    const each = costs === null ? 1 : (costs.get(tally.component) ?? 0);
+    sums.set(key, (sums.get(key) ?? 0) + tally.count * each);
+  }
+  return [...sums].map(([key, count]) => ({ key, count }));
+};
+
+const sumOf = (tallies: readonly DefectTally[]): number => tallies.reduce((sum, { count }) => sum + count, 0);
+
+const keyOf = (by: DefectsBy, { component, symptom, station, operation, crew, lot }: DefectTally): string =>
+  ({ code: `${component} ${symptom}`, component, symptom, station, operation, crew, lot })[by];
 
 const UNKNOWN: Words = { en: 'not known', es: 'no se sabe' };
 
 /** A defect that a rule opened has the operation for its component and the rule for its symptom. */
 const saysOf = (by: DefectsBy, tally: DefectTally | undefined, names: Names): Words => {
   if (tally === undefined || keyOf(by, tally).trim() === '') return UNKNOWN;
-  const { component, symptom, station, operation } = tally;
+  const { component, symptom, station, operation, crew, lot } = tally;
   switch (by) {
     case 'code':
       return defectSays({ component, symptom, place: null }, names);
@@ -51,6 +85,10 @@ const saysOf = (by: DefectsBy, tally: DefectTally | undefined, names: Names): Wo
       return names.station(station);
     case 'operation':
       return names.operation(operation);
+    case 'crew':
+      return names.crew(crew);
+    case 'lot':
+      return { en: lot, es: lot };
   }
 };
 

@@ -1,4 +1,5 @@
 import type { AnswerOf } from '@libs/contracts';
+import type { Days, PassageFilter } from '@libs/views';
 import type { AuditSample, SampleWish } from '../audit/sample';
 import type { Span } from '../told';
 
@@ -14,14 +15,19 @@ export type Questions = {
   readonly homes: (search: string, most?: number) => Promise<AnswerOf<'homes'>>;
   /** By the home's serial or any of its sections'. */
   readonly history: (serial: string) => Promise<AnswerOf<'history'> | undefined>;
-  readonly yieldByStation: (span: Span) => Promise<AnswerOf<'yield'>>;
+  readonly yieldByStation: (span: Span, filter?: PassageFilter, against?: Days) => Promise<AnswerOf<'yield'>>;
   readonly yieldTrend: (station: string, span: Span) => Promise<AnswerOf<'yieldTrend'>>;
   readonly signals: (span: Span) => Promise<AnswerOf<'signals'>>;
   readonly stationChart: (station: string, span: Span) => Promise<AnswerOf<'stationChart'>>;
-  readonly passages: (station: string, which: string, span: Span) => Promise<AnswerOf<'passages'>>;
+  readonly passages: (
+    station: string,
+    which: string,
+    span: Span,
+    filter?: PassageFilter,
+  ) => Promise<AnswerOf<'passages'>>;
   readonly defectCounts: (
     by: string,
-    only: { readonly station: string | null; readonly class: string },
+    only: { readonly station: string | null; readonly class: string; readonly weigh?: string },
     span: Span,
   ) => Promise<AnswerOf<'defectCounts'>>;
   readonly defects: (

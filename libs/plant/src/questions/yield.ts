@@ -1,40 +1,74 @@
 import type { AnswerOf } from '@libs/contracts';
-import { CONFIDENCE, rolledYield, share, wilson } from '@libs/quality';
+import { CONFIDENCE, lossShares, rolledYield, share, wilson } from '@libs/quality';
 import type { Rate } from '@libs/quality';
-import type { YieldSums } from '@libs/views';
+import type { Days, PassageFilter, YieldSums } from '@libs/views';
 import type { Span } from '../told';
 import type { Names } from '../names';
 import type { Asked } from './asked';
 import { daysOf } from './days';
+import { againstOf } from './yield-against';
 
 type YieldRow = AnswerOf<'yield'>['rows'][number];
+type Sums = ReadonlyMap<string, YieldSums>;
+type Bare = Omit<YieldRow, 'lossShare' | 'against'>;
 
 /** Of the sections that left each station in the span: how many were clean, as seen and with escapes, and complete. */
 export const yieldQuestion =
   (asked: Asked) =>
-  async (span: Span): Promise<AnswerOf<'yield'>> => {
+  async (span: Span, filter: PassageFilter = {}, against?: Days): Promise<AnswerOf<'yield'>> => {
     const { ledger, views, names } = asked;
     const position = await ledger.head();
     const days = await daysOf(span, asked);
-    const sums = await views.yieldByStation(days);
-    const rows = stationsShown(asked, sums).map((station) =>
+    const sums = await sumsOf(asked, days, filter);
+    const before = against === undefined ? null : await sumsOf(asked, against, filter);
+    const shown = stationsShown(asked, sums);
+    const bare = shown.map((station) =>
       yieldRow(station, sums.get(station) ?? NOTHING_LEFT, names.current()),
     );
+    const losses = lossShares(bare.map(seen));
+    const compared =
+      before === null
+        ? []
+        : againstOf(
+            bare.map(seen),
+            shown.map((station) => rateOf(before, station)),
+          );
+    const busiest = [...bare].sort((a, b) => b.left - a.left)[0];
     return {
       ...days,
       by: 'station',
       position,
       interval: { method: 'wilson', confidence: CONFIDENCE },
-      rows,
-      rolled: rolledYield(rows.map(({ left, clean }) => ({ count: clean, of: left }))),
+      rows: bare.map((row, at) => ({
+        ...row,
+        lossShare: losses[at] ?? null,
+        against: compared[at] ?? null,
+      })),
+      rolled: rolledYield(bare.map(seen)),
       rolledWithEscapes: rolledYield(
-        rows.map(({ left, cleanWithEscapes }) => ({ count: cleanWithEscapes, of: left })),
+        bare.map(({ left, cleanWithEscapes }) => ({ count: cleanWithEscapes, of: left })),
       ),
+      against:
+        against === undefined || before === null
+          ? null
+          : { ...against, rolled: rolledYield(shown.map((station) => rateOf(before, station))) },
+      models: busiest === undefined ? [] : [...(await views.models(busiest.station, days))],
     };
   };
 
+const seen = ({ left, clean }: Bare): Rate => ({ count: clean, of: left });
+
+const rateOf = (sums: Sums, station: string): Rate => {
+  const { left, clean } = sums.get(station) ?? NOTHING_LEFT;
+  return { count: clean, of: left };
+};
+
+/** From the counters; from the passages of the span only where some of them are to be left out. */
+const sumsOf = ({ views }: Asked, days: Days, filter: PassageFilter): Promise<Sums> =>
+  Object.keys(filter).length === 0 ? views.yieldByStation(days) : views.yieldOf(days, filter);
+
 /** Every station and shop of the line that has work to do, and any other a section has left, in the rulebook's order. */
-const stationsShown = ({ plans }: Asked, sums: ReadonlyMap<string, YieldSums>): readonly string[] => {
+const stationsShown = ({ plans }: Asked, sums: Sums): readonly string[] => {
   const { stations = [], operations = [] } = plans.current()?.rulebook ?? {};
   const atWork = new Set(operations.map(({ station }) => station));
   const isListed = ({ id, kind }: { readonly id: string; readonly kind: string }): boolean =>
@@ -58,7 +92,7 @@ const NOTHING_LEFT: YieldSums = {
   records: 0,
 };
 
-const yieldRow = (station: string, sums: YieldSums, names: Names): YieldRow => {
+const yieldRow = (station: string, sums: YieldSums, names: Names): Bare => {
   const firstPass: Rate = { count: sums.clean, of: sums.left };
   const withEscapes: Rate = { count: sums.cleanWithEscapes, of: sums.left };
   return {

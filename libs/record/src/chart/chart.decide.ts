@@ -9,6 +9,7 @@ import type { ChartNote, ChartState } from './chart.state';
 export type ChartRejection =
   | { readonly code: 'not-allowed'; readonly actor: string; readonly needs: string }
   | { readonly code: 'station-unknown'; readonly station: string }
+  | { readonly code: 'component-unknown'; readonly component: string }
   | { readonly code: 'baseline-backwards'; readonly from: string };
 
 export type ChartFacts = {
@@ -16,6 +17,8 @@ export type ChartFacts = {
   readonly roles: readonly string[];
   /** A rulebook that lists none takes any. */
   readonly stations: ReadonlySet<string>;
+  /** The same. */
+  readonly components: ReadonlySet<string>;
 };
 
 const READERS = ['quality-manager', 'administrator'];
@@ -23,12 +26,20 @@ const READERS = ['quality-manager', 'administrator'];
 export const decide = (
   command: ChartCommand,
   _chart: ChartState,
-  { actor, roles, stations }: ChartFacts,
+  { actor, roles, stations, components }: ChartFacts,
 ): Decision<ChartEvent, ChartRejection> => {
   if (!roles.some((role) => READERS.includes(role))) {
     return reject({ code: 'not-allowed', actor, needs: 'quality-manager' });
   }
   if (command.type === 'SetAlarmBudget') return accept({ type: 'AlarmBudgetSet', data: command.data });
+  if (command.type === 'SetDefectCosts') {
+    const strange = command.data.costs.find(
+      ({ component }) => components.size > 0 && !components.has(component),
+    );
+    return strange === undefined
+      ? accept({ type: 'DefectCostsSet', data: command.data })
+      : reject({ code: 'component-unknown', component: strange.component });
+  }
 
   const { station } = command.data;
   if (stations.size > 0 && !stations.has(station)) return reject({ code: 'station-unknown', station });
@@ -36,7 +47,7 @@ export const decide = (
 };
 
 const onChart = (
-  command: Exclude<ChartCommand, { readonly type: 'SetAlarmBudget' }>,
+  command: Exclude<ChartCommand, { readonly type: 'SetAlarmBudget' | 'SetDefectCosts' }>,
 ): Decision<ChartEvent, ChartRejection> => {
   switch (command.type) {
     case 'AnnotateChart':
@@ -66,12 +77,16 @@ export const evolve = (chart: ChartState, event: RecordedChartEvent): ChartState
     }
     case 'AlarmBudgetSet':
       return { ...chart, budget: event.data };
+    case 'DefectCostsSet':
+      return { ...chart, costs: event.data };
     default:
       return assertNever(event);
   }
 };
 
-const noteOf = (event: Exclude<RecordedChartEvent, { readonly type: 'AlarmBudgetSet' }>): ChartNote => ({
+const noteOf = (
+  event: Exclude<RecordedChartEvent, { readonly type: 'AlarmBudgetSet' | 'DefectCostsSet' }>,
+): ChartNote => ({
   note: event.data.note,
   by: event.actor,
   at: event.occurredAt,

@@ -1,7 +1,7 @@
 import type { Recorded } from '@libs/kernel';
 
 /** What people say of a station's charts: one stream a station, so that a decision on its work never reads them. */
-export type ChartEvent = ChartAnnotated | BaselineSet | SignalAcknowledged | AlarmBudgetSet;
+export type ChartEvent = ChartAnnotated | BaselineSet | SignalAcknowledged | AlarmBudgetSet | DefectCostsSet;
 
 /** "New nail gun, 3 March": what a reader of the chart should know of that day. */
 export type ChartAnnotated = {
@@ -43,6 +43,16 @@ export type AlarmBudgetSet = {
     /** Decimal text: "0.25". */
     readonly falseAlarmsPerMonth: string;
     readonly rules: ChartRules;
+  };
+};
+/** What a defect of a component costs the plant to put right, as the plant reckons it. Replaces what was said before. */
+export type DefectCostsSet = {
+  readonly type: 'DefectCostsSet';
+  readonly data: {
+    /** ISO 4217. */
+    readonly currency: string;
+    /** Decimal texts. */
+    readonly costs: readonly { readonly component: string; readonly cost: string }[];
   };
 };
 export type ChartRules = 'few-counts' | 'western-electric' | 'nelson';

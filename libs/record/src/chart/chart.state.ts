@@ -1,4 +1,4 @@
-import type { AlarmBudgetSet } from './chart.events';
+import type { AlarmBudgetSet, DefectCostsSet } from './chart.events';
 
 /** A note as it was told, and by whom. */
 export type ChartNote = { readonly note: string; readonly by: string; readonly at: string };
@@ -11,6 +11,14 @@ export type ChartState = {
   readonly acknowledged: readonly (ChartNote & { readonly day: string })[];
   /** Null: as the program has it. */
   readonly budget: AlarmBudgetSet['data'] | null;
+  /** Null: nobody has said what defects cost. */
+  readonly costs: DefectCostsSet['data'] | null;
 };
 
-export const bareChart: ChartState = { annotations: [], baselines: [], acknowledged: [], budget: null };
+export const bareChart: ChartState = {
+  annotations: [],
+  baselines: [],
+  acknowledged: [],
+  budget: null,
+  costs: null,
+};

@@ -9,7 +9,13 @@ export const nextPassages = (unit: UnitPassages, event: RecordedUnitEvent): Unit
   switch (event.type) {
     case 'SectionOrdered':
     case 'HomeOrdered':
-      return { ...unit, home: event.data.home };
+      return { ...unit, home: event.data.home, model: event.data.model, design: inOrder(event.data.design) };
+    case 'OrderChanged':
+      return { ...unit, design: inOrder(event.data.design) };
+    case 'WorkRecorded':
+    case 'TestRecorded':
+    case 'WorkCorrected':
+      return worked(unit, event);
     case 'SectionStarted':
       return { ...stepped(unit, event, { from: null, to: event.data.at }), home: event.data.home };
     case 'SectionMoved':
@@ -29,6 +35,33 @@ export const nextPassages = (unit: UnitPassages, event: RecordedUnitEvent): Unit
     default:
       return mended(unit, event);
   }
+};
+
+/** Fresh from its decision an object's members stand in another order than when it is read from the log. */
+const inOrder = (design: UnitPassages['design']): UnitPassages['design'] =>
+  Object.fromEntries(Object.entries(design).sort(([a], [b]) => (a < b ? -1 : 1)));
+
+/**
+ * Most entries bring neither a crew nor a lot that is not known yet, and then nothing changes. A crew stays named
+ * when its entry is withdrawn: which crews were at work on a section at a station is all that is kept of entries.
+ */
+const worked = (
+  unit: UnitPassages,
+  { data, station: told }: Of<'WorkRecorded' | 'TestRecorded' | 'WorkCorrected'>,
+): UnitPassages => {
+  // A device that does not say where it is was, most likely, where the section stood.
+  const station = told ?? unit.steps.at(-1)?.to ?? null;
+  const crews = station === null || data.crew === null ? unit.crews : added(unit.crews, station, [data.crew]);
+  const lots = added(unit.lots, data.operation, data.lots);
+  return crews === unit.crews && lots === unit.lots ? unit : { ...unit, crews, lots };
+};
+
+type Lists = { readonly [key: string]: readonly string[] };
+
+const added = (lists: Lists, key: string, words: readonly string[]): Lists => {
+  const known = lists[key] ?? [];
+  const all = [...new Set([...known, ...words])].sort();
+  return all.length === known.length ? lists : { ...lists, [key]: all };
 };
 
 const mended = (unit: UnitPassages, event: RecordedUnitEvent): UnitPassages => {
@@ -54,7 +87,11 @@ const mended = (unit: UnitPassages, event: RecordedUnitEvent): UnitPassages => {
         ? { ...unit, defects: without(unit.defects, event.data.hold) }
         : change(unit, event.data.hold, { state: 'closed' });
     case 'WorkWithdrawn':
-      return { ...unit, defects: [...event.data.defects, ...event.data.holds].reduce(without, unit.defects) };
+      return {
+        ...unit,
+        defects: [...event.data.defects, ...event.data.holds].reduce(without<ChargedDefect>, unit.defects),
+        lots: without(unit.lots, event.data.operation),
+      };
     default:
       return decidedOn(unit, event);
   }
@@ -185,8 +222,10 @@ const change = (unit: UnitPassages, id: string, to: Partial<ChargedDefect>): Uni
   return defect === undefined ? unit : withDefect(unit, id, { ...defect, ...to });
 };
 
-const without = (defects: UnitPassages['defects'], id: string): UnitPassages['defects'] => {
-  if (!(id in defects)) return defects;
-  const { [id]: _withdrawn, ...rest } = defects;
+type Keyed<T> = { readonly [key: string]: T };
+
+const without = <T>(kept: Keyed<T>, id: string): Keyed<T> => {
+  if (!(id in kept)) return kept;
+  const { [id]: _withdrawn, ...rest } = kept;
   return rest;
 };

@@ -1,4 +1,4 @@
-import { floorDay } from '@libs/kernel';
+import { canonicalJson, floorDay } from '@libs/kernel';
 import { serialOf } from '../unit-event';
 import type { Count, Row, View } from '../view';
 import { nextPassages } from './apply';
@@ -13,7 +13,7 @@ import type { ChargedDefect, UnitPassages } from './unit-passages';
  */
 export const passages: View<UnitPassages> = {
   name: 'passages',
-  version: 4,
+  version: 5,
   keysOf: (event) => (EVENTS.has(event.type) ? [event.stream] : []),
   apply: (unit, event, key) => nextPassages(unit ?? noPassages(serialOf(key)), event),
   rowTables: {
@@ -29,10 +29,19 @@ export const passages: View<UnitPassages> = {
         clean_with_escapes: 'whole',
         complete: 'whole',
         nonconformances: 'whole',
+        mended: 'whole',
+        punch: 'whole',
+        shortages: 'whole',
+        records: 'whole',
+        model: 'text',
+        crews: 'text',
+        left_time: 'text',
       },
       // All that a chart reads of a section stands in the index: the rows themselves are not touched.
       indexes: [['station', 'left_day', 'left_at', 'serial', 'clean']],
     },
+    // One row a unit, joined to its passages where somebody asks for one way of building.
+    unit_design: { columns: { serial: 'text', design: 'text' }, indexes: [] },
     defect: {
       columns: {
         defect: 'text',
@@ -55,11 +64,18 @@ export const passages: View<UnitPassages> = {
         severity: 'text',
         disposition: 'text',
         agency: 'whole',
+        made_by: 'text',
+        lots: 'text',
       },
       indexes: [['day', 'position'], ['serial'], ['charged', 'day'], ['state', 'class'], ['agency', 'day']],
     },
   },
   rows: (unit, key) => [
+    {
+      table: 'unit_design',
+      key,
+      cells: { serial: unit.serial, design: canonicalJson(unit.design) },
+    },
     ...workedOut(unit).passages.map((passage) => passageRow(passage, unit, key)),
     ...Object.entries(unit.defects).map(([id, defect]) => defectRow(id, defect, unit, key)),
   ],
@@ -79,19 +95,28 @@ export const passages: View<UnitPassages> = {
       ],
     },
     defect_count: {
-      parts: ['day', 'charged', 'class', 'component', 'symptom', 'operation'],
+      parts: ['day', 'charged', 'class', 'component', 'symptom', 'operation', 'crew'],
       numbers: ['defects', 'quantity'],
+    },
+    // A defect counts for each lot recorded with the operation that fell short.
+    defect_lot_count: {
+      parts: ['day', 'charged', 'class', 'lot', 'component', 'symptom'],
+      numbers: ['defects'],
     },
   },
   counts: (unit) => [
     ...workedOut(unit).passages.flatMap(yieldCount),
-    ...Object.values(unit.defects).map(defectCount),
+    ...Object.values(unit.defects).flatMap((defect) => [defectCount(defect), ...lotCounts(defect, unit)]),
   ],
 };
 
 const EVENTS: ReadonlySet<string> = new Set([
   'HomeOrdered',
   'SectionOrdered',
+  'OrderChanged',
+  'WorkRecorded',
+  'TestRecorded',
+  'WorkCorrected',
   'SectionStarted',
   'SectionMoved',
   'SectionReturned',
@@ -107,7 +132,7 @@ const EVENTS: ReadonlySet<string> = new Set([
   'WorkWithdrawn',
 ]);
 
-const passageRow = (passage: Passage, { serial, home }: UnitPassages, key: string): Row => ({
+const passageRow = (passage: Passage, { serial, home, model, crews }: UnitPassages, key: string): Row => ({
   table: 'passage',
   key: `${key} ${passage.station}`,
   cells: {
@@ -121,8 +146,22 @@ const passageRow = (passage: Passage, { serial, home }: UnitPassages, key: strin
     clean_with_escapes: Number(passage.cleanWithEscapes),
     complete: Number(passage.complete),
     nonconformances: passage.nonconformances,
+    mended: passage.mended,
+    punch: passage.punch,
+    shortages: passage.shortages,
+    records: passage.records,
+    model,
+    crews: listed(crews[passage.station] ?? []),
+    left_time: passage.leftAt === null ? null : floorTime(passage.leftAt),
   },
 });
+
+/** Each word on a line of its own, the first and the last too: a word is found as `inList` has it. */
+const listed = (words: readonly string[]): string => (words.length === 0 ? '' : inList(words.join('\n')));
+export const inList = (word: string): string => `\n${word}\n`;
+
+/** Hours and minutes as the floor's clock had them. */
+const floorTime = (instant: string): string => instant.slice('2026-03-02T'.length, '2026-03-02T14:00'.length);
 
 const defectRow = (id: string, defect: ChargedDefect, unit: UnitPassages, key: string): Row => ({
   table: 'defect',
@@ -148,6 +187,8 @@ const defectRow = (id: string, defect: ChargedDefect, unit: UnitPassages, key: s
     severity: defect.severity,
     disposition: defect.disposition,
     agency: Number(defect.agency),
+    made_by: defect.madeBy,
+    lots: listed(lotsOf(defect, unit)),
   },
 });
 
@@ -182,6 +223,26 @@ const defectCount = (defect: ChargedDefect): Count => ({
     defect.component,
     defect.symptom,
     defect.operation ?? '',
+    defect.madeBy ?? '',
   ],
   numbers: [1, defect.quantity],
 });
+
+const lotsOf = ({ operation }: ChargedDefect, { lots }: UnitPassages): readonly string[] =>
+  (operation === null ? undefined : lots[operation]) ?? [];
+
+const lotCounts = (defect: ChargedDefect, unit: UnitPassages): readonly Count[] => {
+  const lots = lotsOf(defect, unit);
+  return (lots.length === 0 ? [''] : lots).map((lot) => ({
+    table: 'defect_lot_count',
+    parts: [
+      floorDay(defect.occurredAt),
+      defect.charged ?? '',
+      defect.class,
+      lot,
+      defect.component,
+      defect.symptom,
+    ],
+    numbers: [1],
+  }));
+};

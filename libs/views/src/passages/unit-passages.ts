@@ -4,9 +4,15 @@ import type { FindingClass } from '@libs/judge';
 export type UnitPassages = {
   readonly serial: string;
   readonly home: string;
+  readonly model: string;
+  readonly design: { readonly [attribute: string]: string };
   readonly steps: readonly Step[];
   readonly shops: readonly ShopPassage[];
   readonly defects: { readonly [defect: string]: ChargedDefect };
+  /** Crews that recorded work, by the station where they did it. */
+  readonly crews: { readonly [station: string]: readonly string[] };
+  /** Lots recorded with an operation, whichever entry of it they came with. Operations without lots are not here. */
+  readonly lots: { readonly [operation: string]: readonly string[] };
 };
 
 /** The section came to a station, or left the plant (`to` null). A pulled section is still at its station. */
@@ -56,7 +62,11 @@ export type ChargedDefect = {
 export const noPassages = (serial: string): UnitPassages => ({
   serial,
   home: serial,
+  model: '',
+  design: {},
   steps: [],
   shops: [],
   defects: {},
+  crews: {},
+  lots: {},
 });

@@ -1,4 +1,6 @@
 import type { Sql } from '@libs/ledger';
+import { inList } from '../passages/passages.view';
+import { within } from './read-passages';
 import type { Days, DefectFilter, DefectRow, DefectsBy, DefectTally, FullDefectRow } from '../reader';
 
 /** The parts each way of counting keeps apart. */
@@ -8,12 +10,16 @@ const PARTS: { readonly [by in DefectsBy]: readonly string[] } = {
   symptom: ['symptom'],
   station: ['charged'],
   operation: ['operation'],
+  crew: ['crew'],
+  lot: ['lot'],
 };
 
 type Asked = {
   readonly by: DefectsBy;
   readonly station: string | null;
   readonly class: string;
+  /** Apart by component and symptom too: what a defect costs depends on them. */
+  readonly byCode?: boolean;
   readonly days: Days;
 };
 type TallyRow = {
@@ -21,23 +27,30 @@ type TallyRow = {
   readonly symptom?: string;
   readonly charged?: string;
   readonly operation?: string;
+  readonly crew?: string;
+  readonly lot?: string;
   readonly count: number;
 };
 
 export const defectTallies = async (sql: Sql, asked: Asked): Promise<readonly DefectTally[]> => {
-  const parts = PARTS[asked.by].join(', ');
+  const parts = [...new Set([...PARTS[asked.by], ...(asked.byCode ? PARTS.code : [])])].join(', ');
+  const table = asked.by === 'lot' ? 'view_defect_lot_count' : 'view_defect_count';
   const rows = await sql.query<TallyRow>(
-    `SELECT ${parts}, CAST(SUM(defects) AS integer) AS count FROM view_defect_count
+    `SELECT ${parts}, CAST(SUM(defects) AS integer) AS count FROM ${table}
      WHERE day BETWEEN $1 AND $2 AND class = $3 AND (CAST($4 AS text) IS NULL OR charged = $4) GROUP BY ${parts}`,
     [asked.days.from, asked.days.to, asked.class, asked.station],
   );
-  return rows.map(({ component = '', symptom = '', charged = '', operation = '', count }) => ({
-    component,
-    symptom,
-    station: charged,
-    operation,
-    count,
-  }));
+  return rows.map(
+    ({ component = '', symptom = '', charged = '', operation = '', crew = '', lot = '', count }) => ({
+      component,
+      symptom,
+      station: charged,
+      operation,
+      crew,
+      lot,
+      count,
+    }),
+  );
 };
 
 /** Each filter by the column it looks at. */
@@ -46,6 +59,9 @@ const COLUMNS: { readonly [filter in keyof DefectFilter]-?: string } = {
   serial: 'serial',
   component: 'component',
   symptom: 'symptom',
+  operation: 'operation',
+  crew: 'made_by',
+  lot: 'lots',
   class: 'class',
 };
 
@@ -61,7 +77,10 @@ export const defects = async (
   const parameters: (string | number)[] = [from, to, limit];
   const wanted = Object.entries(COLUMNS).flatMap(([filter, column]) => {
     const value = valueOf(only, filter);
-    return value === null ? [] : [`AND ${column} = $${parameters.push(value)}`];
+    if (value === null) return [];
+    return column === 'lots'
+      ? [`AND ${within(sql, 'lots', `CAST($${parameters.push(inList(value))} AS text)`)}`]
+      : [`AND ${column} = $${parameters.push(value)}`];
   });
   const rows = await sql.query<StoredDefect>(
     `${DEFECT} WHERE day BETWEEN $1 AND $2 ${wanted.join(' ')}

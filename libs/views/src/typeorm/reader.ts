@@ -3,7 +3,8 @@ import type { ViewReader } from '../reader';
 import { cards, cardsOfHome, heldCards, homesLike, homesLikeCount, labelledBetween } from './read-cards';
 import { agencyDefects, defects, defectTallies, openDefects } from './read-defects';
 import { found, runs, yieldByStationDay } from './read-runs';
-import { lastDay, passages, yieldByDay, yieldByStation } from './read-yields';
+import { models, passages, yieldOf } from './read-passages';
+import { lastDay, yieldByDay, yieldByStation } from './read-yields';
 
 /** `sql` may be read-only. */
 export const viewReader = (sql: Sql): ViewReader => ({
@@ -20,7 +21,9 @@ export const viewReader = (sql: Sql): ViewReader => ({
   yieldByStationDay: (days) => yieldByStationDay(sql, days),
   runs: (station, days) => runs(sql, station, days),
   found: (station, days) => found(sql, station, days),
-  passages: (station, which, days, limit) => passages(sql, { station, which, days, limit }),
+  yieldOf: (days, filter) => yieldOf(sql, days, filter),
+  models: (station, days) => models(sql, station, days),
+  passages: (asked, days, limit) => passages(sql, { ...asked, days, limit }),
   defectTallies: (by, only, days) => defectTallies(sql, { by, ...only, days }),
   defects: (only, days, limit) => defects(sql, only, days, limit),
   lastDay: () => lastDay(sql),
