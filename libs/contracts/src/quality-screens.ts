@@ -94,6 +94,8 @@ export const DefectCountsAnswer = z.object({
   /** `cost`: counts stand for money, in this currency, and defects whose component has no cost are left out. */
   weigh: z.enum(['count', 'cost']),
   currency: z.string().nullable(),
+  /** As the plant said them last. */
+  costs: z.array(z.object({ component: z.string(), name: Words, cost: z.string() })),
   unpriced: z.number().int(),
   total: z.number(),
   rows: z.array(

@@ -33,18 +33,24 @@ export const defectCountsQuestion =
       by: counted,
       weigh,
       currency: costs.currency,
+      costs: costs.said.map((one) => ({ ...one, name: names.component(one.component) })),
       unpriced: sumOf(tallies) - sumOf(weighed),
       total,
       rows: rows.map((row) => ({ ...row, says: saysOf(counted, byKey.get(row.key), names) })),
     };
   };
 
-type Costs = { readonly currency: string | null; readonly of: ReadonlyMap<string, number> };
+type Costs = {
+  readonly currency: string | null;
+  readonly said: readonly { readonly component: string; readonly cost: string }[];
+  readonly of: ReadonlyMap<string, number>;
+};
 
 const costsOf = async ({ ledger }: Asked): Promise<Costs> => {
   const { costs } = await ledger.state(CHART, ALL_CHARTS);
   return {
     currency: costs?.currency ?? null,
+    said: costs?.costs ?? [],
     of: new Map((costs?.costs ?? []).map(({ component, cost }) => [component, Number(cost)])),
   };
 };
@@ -71,25 +77,17 @@ const keyOf = (by: DefectsBy, { component, symptom, station, operation, crew, lo
 const UNKNOWN: Words = { en: 'not known', es: 'no se sabe' };
 
 /** A defect that a rule opened has the operation for its component and the rule for its symptom. */
-const saysOf = (by: DefectsBy, tally: DefectTally | undefined, names: Names): Words => {
-  if (tally === undefined || keyOf(by, tally).trim() === '') return UNKNOWN;
-  const { component, symptom, station, operation, crew, lot } = tally;
-  switch (by) {
-    case 'code':
-      return defectSays({ component, symptom, place: null }, names);
-    case 'component':
-      return componentSays(component, names);
-    case 'symptom':
-      return ruleSays(symptom) ?? names.symptom(symptom);
-    case 'station':
-      return names.station(station);
-    case 'operation':
-      return names.operation(operation);
-    case 'crew':
-      return names.crew(crew);
-    case 'lot':
-      return { en: lot, es: lot };
-  }
+const saysOf = (by: DefectsBy, tally: DefectTally | undefined, names: Names): Words =>
+  tally === undefined || keyOf(by, tally).trim() === '' ? UNKNOWN : SAYS[by](tally, names);
+
+const SAYS: { readonly [by in DefectsBy]: (tally: DefectTally, names: Names) => Words } = {
+  code: ({ component, symptom }, names) => defectSays({ component, symptom, place: null }, names),
+  component: ({ component }, names) => componentSays(component, names),
+  symptom: ({ symptom }, names) => ruleSays(symptom) ?? names.symptom(symptom),
+  station: ({ station }, names) => names.station(station),
+  operation: ({ operation }, names) => names.operation(operation),
+  crew: ({ crew }, names) => names.crew(crew),
+  lot: ({ lot }) => ({ en: lot, es: lot }),
 };
 
 /** A component of the catalogue, or else the operation that a rule's defect has for one. */

@@ -10,12 +10,6 @@ export const nextPassages = (unit: UnitPassages, event: RecordedUnitEvent): Unit
     case 'SectionOrdered':
     case 'HomeOrdered':
       return { ...unit, home: event.data.home, model: event.data.model, design: inOrder(event.data.design) };
-    case 'OrderChanged':
-      return { ...unit, design: inOrder(event.data.design) };
-    case 'WorkRecorded':
-    case 'TestRecorded':
-    case 'WorkCorrected':
-      return worked(unit, event);
     case 'SectionStarted':
       return { ...stepped(unit, event, { from: null, to: event.data.at }), home: event.data.home };
     case 'SectionMoved':
@@ -100,6 +94,8 @@ const mended = (unit: UnitPassages, event: RecordedUnitEvent): UnitPassages => {
 /** What the quality manager says of it. */
 const decidedOn = (unit: UnitPassages, event: RecordedUnitEvent): UnitPassages => {
   switch (event.type) {
+    case 'OrderChanged':
+      return { ...unit, design: inOrder(event.data.design) };
     case 'CauseRevised':
       return change(unit, event.data.defect, {
         operation: event.data.operation,
@@ -108,6 +104,18 @@ const decidedOn = (unit: UnitPassages, event: RecordedUnitEvent): UnitPassages =
       });
     case 'DefectDispositioned':
       return change(unit, event.data.defect, { disposition: event.data.disposition });
+    default:
+      return builtWith(unit, event);
+  }
+};
+
+/** Whose work it was, and of what. */
+const builtWith = (unit: UnitPassages, event: RecordedUnitEvent): UnitPassages => {
+  switch (event.type) {
+    case 'WorkRecorded':
+    case 'TestRecorded':
+    case 'WorkCorrected':
+      return worked(unit, event);
     default:
       return unit;
   }

@@ -9,6 +9,7 @@ import { TroubleNotice } from '../../ui/trouble';
 import { useTimes } from '../../words/use-times';
 import { TableFrame } from '../../ui/table-frame';
 import { useSpeech } from '../../words/words';
+import type { Chosen } from './filter';
 import type { Span } from './span';
 
 export const WHICH = ['left', 'nonconforming', 'escaped', 'incomplete'] as const;
@@ -18,6 +19,8 @@ export type PassagesBehind = {
   readonly name: string;
   readonly which: Which;
   readonly span: Span;
+  /** Only some of the sections; left out: all. */
+  readonly filter?: Chosen;
 };
 
 const TITLES = {
@@ -66,6 +69,7 @@ const Passages = ({ behind }: { readonly behind: PassagesBehind }): ReactNode =>
     station: behind.station,
     which: behind.which,
     ...behind.span,
+    ...behind.filter,
   });
   if (trouble !== null) return <TroubleNotice trouble={trouble} again={again} />;
   return (

@@ -13,19 +13,21 @@ import { BehindFrame } from './behind';
 import type { Span } from './span';
 
 export type DefectsBehind = {
-  readonly by: 'code' | 'component' | 'symptom' | 'station' | 'operation';
+  readonly by: 'code' | 'component' | 'symptom' | 'station' | 'operation' | 'crew' | 'lot';
   readonly key: string;
   readonly class: string;
   readonly says: string;
+  /** Charged to this station alone; null: to any. */
+  readonly station: string | null;
   readonly span: Span;
 };
 
 const STATES = { open: 'defect.open', reworked: 'defect.reworked', closed: 'defect.closed' } as const;
 
-const wantedOf = ({ by, key, class: kind, span }: DefectsBehind): Wanted => {
+const wantedOf = ({ by, key, class: kind, station, span }: DefectsBehind): Wanted => {
   const [component, symptom] = key.split(' ');
-  const which = by === 'code' ? { component, symptom } : by === 'operation' ? {} : { [by]: key };
-  return { class: kind, ...which, ...span };
+  const which = by === 'code' ? { component, symptom } : { [by]: key };
+  return { class: kind, ...(station === null ? {} : { station }), ...which, ...span };
 };
 
 /** The sections behind a bar, one row a defect. */
@@ -40,8 +42,7 @@ export const DefectsBehindFigure = ({
   const { plant } = useSignedIn();
   const times = useTimes();
   const { answer, trouble, again } = useQuestion('defects', wantedOf(behind));
-  const defects =
-    answer?.defects.filter(({ operation }) => behind.by !== 'operation' || operation === behind.key) ?? [];
+  const defects = answer?.defects ?? [];
   const stationName = (id: string | null): string => {
     const station = plant.stations.find((one) => one.id === id);
     return station === undefined ? (id ?? '–') : say(station.name);

@@ -1,5 +1,5 @@
 import type { AnswerOf } from '@libs/contracts';
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import type { ReactNode } from 'react';
 import { useQuestion } from '../../api/use-question';
 import { usePrintFoot } from '../../look/print-foot';
@@ -8,12 +8,16 @@ import { useSignedIn } from '../../session/session';
 import { TroubleNotice } from '../../ui/trouble';
 import { useSpeech } from '../../words/words';
 import { ClassRates } from './class-rates';
+import { addressOfChoice, chosenIn, filterIn, wholeOf } from './filter';
+import type { Chosen } from './filter';
+import { FilterBar } from './filter-bar';
 import { ParetoSection } from './pareto-section';
 import { SignalsSection } from './signals-section';
 import { addressOfSpan, spanOf } from './span';
 import type { Span } from './span';
 import { SpanPicker } from './span-picker';
 import { TrendSection } from './trend-section';
+import { useAgainSoon } from './use-again-soon';
 import { useFigures } from './use-figures';
 import { YieldSection } from './yield-section';
 import './quality.css';
@@ -44,21 +48,23 @@ const Head = ({ span, answered }: { readonly span: Span; readonly answered: Span
   );
 };
 
-type ChartsProps = { readonly answer: AnswerOf<'yield'> };
-const Charts = ({ answer }: ChartsProps): ReactNode => {
+type ChartsProps = { readonly answer: AnswerOf<'yield'>; readonly chosen: Chosen };
+const Charts = ({ answer, chosen }: ChartsProps): ReactNode => {
   const { t, say } = useSpeech();
   usePrintFoot(t('quality.foot', { from: answer.from, to: answer.to, position: answer.position }));
   const [station, setStation] = useState<string | null>(null);
   const { rows, from, to } = answer;
-  const chosen = station ?? worstStation(rows);
+  const filter = useMemo(() => filterIn(chosen), [chosen]);
+  const shown = station ?? worstStation(rows);
   if (rows.every(({ left }) => left === 0)) return <p className="notice">{t('quality.no-data')}</p>;
   return (
     <div className="stack charts">
+      <YieldSection answer={answer} filter={filter} onStation={setStation} />
+      {Object.keys(filter).length > 0 && <p className="notice">{t('filter.only-yields')}</p>}
       <SignalsSection span={{ from, to }} />
-      <YieldSection answer={answer} onStation={setStation} />
-      {chosen !== null && (
+      {shown !== null && (
         <TrendSection
-          station={chosen}
+          station={shown}
           stations={rows.map((row) => ({ id: row.station, name: say(row.name) }))}
           span={{ from, to }}
           choose={setStation}
@@ -74,14 +80,27 @@ const Charts = ({ answer }: ChartsProps): ReactNode => {
 export const QualityScreen = (): ReactNode => {
   const { say } = useSpeech();
   const { plant } = useSignedIn();
-  const span = spanOf(useAddress().searchParams);
-  const { answer, trouble, again } = useQuestion('yield', { by: 'station', ...span });
+  const query = useAddress().searchParams;
+  const span = spanOf(query);
+  const asWritten = query.toString();
+  const chosen = useMemo(() => chosenIn(new URLSearchParams(asWritten)), [asWritten]);
+  const { answer, trouble, again } = useQuestion('yield', { by: 'station', ...span, ...wholeOf(chosen) });
+  useAgainSoon(again);
   const answered = { from: answer?.from ?? null, to: answer?.to ?? null };
   return (
     <main className="page quality" id="main" aria-busy={answer === null && trouble === null}>
       <Head span={span} answered={answered} />
       {trouble !== null && <TroubleNotice trouble={trouble} again={again} />}
-      {answer !== null && <Charts answer={answer} />}
+      {answer !== null && (
+        <>
+          <FilterBar
+            chosen={chosen}
+            answer={answer}
+            change={(change) => swapTo(addressOfChoice(change, query))}
+          />
+          <Charts answer={answer} chosen={chosen} />
+        </>
+      )}
       <p className="governing">{say(plant.governing)}</p>
     </main>
   );

@@ -9,6 +9,7 @@ import { TroubleNotice } from '../../ui/trouble';
 import { useSpeech } from '../../words/words';
 import type { Span } from './span';
 import { BudgetForm } from './budget-form';
+import { useAgainSoon } from './use-again-soon';
 import { useFigures } from './use-figures';
 
 type Signals = AnswerOf<'signals'>;
@@ -64,6 +65,7 @@ const Title = ({ stations }: Signals): ReactNode => {
 export const SignalsSection = ({ span }: { readonly span: Span }): ReactNode => {
   const { t, say } = useSpeech();
   const { answer, trouble, again } = useQuestion('signals', span);
+  useAgainSoon(again);
   if (trouble !== null) return <TroubleNotice trouble={trouble} again={again} />;
   if (answer === null) return null;
   const { budget } = answer;

@@ -9,9 +9,11 @@ import { TroubleNotice } from '../../ui/trouble';
 import { useSpeech } from '../../words/words';
 import { BaselineForm, NoteForm } from './chart-forms';
 import { FoundSection } from './found-section';
+import { ParetoSection } from './pareto-section';
 import { addressOfSpan, spanOf } from './span';
 import { SpanPicker } from './span-picker';
 import { UnitSection } from './unit-section';
+import { useAgainSoon } from './use-again-soon';
 import { useFigures } from './use-figures';
 import { WeeklySection } from './weekly-section';
 import './quality.css';
@@ -67,6 +69,7 @@ const Answer = ({ chart, again }: { readonly chart: Chart; readonly again: () =>
           })}
         </p>
       )}
+      <ParetoSection span={{ from: chart.from, to: chart.to }} station={chart.station} />
       <FoundSection found={chart.found} station={station} />
       <Notes chart={chart} />
       {mayDecide && (
@@ -99,6 +102,7 @@ export const StationQualityScreen = ({ station }: { readonly station: string }):
   const query = useAddress().searchParams;
   const span = spanOf(query);
   const { answer, trouble, again } = useQuestion('stationChart', { station, ...span });
+  useAgainSoon(again);
   return (
     <main className="page quality" id="main" aria-busy={answer === null && trouble === null}>
       <div className="page-head">

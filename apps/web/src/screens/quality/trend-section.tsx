@@ -1,16 +1,17 @@
 import type { AnswerOf } from '@libs/contracts';
-import { useMemo, useState } from 'react';
+import { useCallback, useMemo, useState } from 'react';
 import type { ReactNode } from 'react';
 import { useQuestion } from '../../api/use-question';
 import { ChartFrame } from '../../charts/chart-frame';
 import { trendChart } from '../../charts/trend-chart';
 import type { TrendRows } from '../../charts/trend-chart';
 import { TroubleNotice } from '../../ui/trouble';
-import { TableFrame } from '../../ui/table-frame';
 import { useSpeech } from '../../words/words';
 import { PassagesBehindFigure } from './behind';
 import type { PassagesBehind } from './behind';
+import { FigureTable } from './figure-table';
 import type { Span } from './span';
+import { useAgainSoon } from './use-again-soon';
 import { useFigures } from './use-figures';
 
 type Trend = AnswerOf<'yieldTrend'>;
@@ -49,51 +50,6 @@ const useCells = () => {
   ];
 };
 
-const TrendTable = ({
-  points,
-  open,
-}: {
-  readonly points: readonly Point[];
-  readonly open: (point: Point) => void;
-}): ReactNode => {
-  const { t } = useSpeech();
-  const cells = useCells();
-  return (
-    <TableFrame name={t('trend.week')} short>
-      <table className="dense">
-        <thead>
-          <tr>
-            {COLUMNS.map((column) => (
-              <th key={column} scope="col" className={column === 'trend.week' ? undefined : 'number'}>
-                {t(column)}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {points.map((point) => {
-            const [week, ...figures] = cells(point);
-            return (
-              <tr key={point.from}>
-                <th scope="row">
-                  <button type="button" className="row-button" onClick={() => open(point)}>
-                    {week}
-                  </button>
-                </th>
-                {figures.map((figure, at) => (
-                  <td key={at} className="number">
-                    {figure}
-                  </td>
-                ))}
-              </tr>
-            );
-          })}
-        </tbody>
-      </table>
-    </TableFrame>
-  );
-};
-
 type DrawnProps = { readonly trend: Trend; readonly name: string; readonly controls: ReactNode };
 const TrendDrawn = ({ trend, name, controls }: DrawnProps): ReactNode => {
   const { t } = useSpeech();
@@ -101,10 +57,12 @@ const TrendDrawn = ({ trend, name, controls }: DrawnProps): ReactNode => {
   const cells = useCells();
   const [behind, setBehind] = useState<PassagesBehind | null>(null);
   const { points, station } = trend;
-  const rows = useMemo<TrendRows>(() => {
-    const show = (point: Point): void =>
-      setBehind({ station, name, which: 'left', span: { from: point.from, to: point.to } });
-    return {
+  const show = useCallback(
+    ({ from, to }: Point): void => setBehind({ station, name, which: 'left', span: { from, to } }),
+    [station, name],
+  );
+  const rows = useMemo<TrendRows>(
+    () => ({
       marks: points.map((point) => ({
         week: figures.shortDay(point.from),
         counted: point.left === 0 ? '' : `${String(point.clean)}/${String(point.left)}`,
@@ -117,8 +75,9 @@ const TrendDrawn = ({ trend, name, controls }: DrawnProps): ReactNode => {
         const point = points[at];
         if (point !== undefined) show(point);
       },
-    };
-  }, [points, station, name, figures]);
+    }),
+    [points, show, figures],
+  );
   return (
     <>
       <ChartFrame
@@ -131,11 +90,11 @@ const TrendDrawn = ({ trend, name, controls }: DrawnProps): ReactNode => {
         table={[COLUMNS.map((column) => t(column)), ...points.map(cells)]}
         controls={controls}
       >
-        <TrendTable
-          points={points}
-          open={(point) =>
-            setBehind({ station, name, which: 'left', span: { from: point.from, to: point.to } })
-          }
+        <FigureTable
+          name={t('trend.week')}
+          columns={COLUMNS.map((column) => t(column))}
+          rows={points.map((point) => ({ key: point.from, cells: cells(point), open: () => show(point) }))}
+          short
         />
       </ChartFrame>
       {behind !== null && <PassagesBehindFigure key={behind.span.from} behind={behind} change={setBehind} />}
@@ -154,6 +113,7 @@ type Props = {
 export const TrendSection = ({ station, stations, span, choose }: Props): ReactNode => {
   const { t } = useSpeech();
   const { answer, trouble, again } = useQuestion('yieldTrend', { station, ...span });
+  useAgainSoon(again);
   const controls = (
     <label className="field trend-station no-print">
       <span className="field-name">{t('trend.station')}</span>

@@ -1,15 +1,15 @@
 import type { AnswerOf } from '@libs/contracts';
-import { useMemo, useState } from 'react';
+import { useCallback, useMemo, useState } from 'react';
 import type { ReactNode } from 'react';
 import { ChartFrame } from '../../charts/chart-frame';
 import { scoreChart } from '../../charts/score-chart';
 import type { ScoreRows } from '../../charts/score-chart';
-import { TableFrame } from '../../ui/table-frame';
 import { useSpeech } from '../../words/words';
 import { AlarmSays } from './alarm-says';
 import { PassagesBehindFigure } from './behind';
 import type { PassagesBehind } from './behind';
 import { CauseForm } from './chart-forms';
+import { FigureTable } from './figure-table';
 import { useFigures } from './use-figures';
 
 type Chart = AnswerOf<'stationChart'>;
@@ -45,6 +45,11 @@ const Drawn = ({ chart, unit, station }: Props): ReactNode => {
   const figures = useFigures();
   const [behind, setBehind] = useState<PassagesBehind | null>(null);
   const { days, alarms, plan } = unit;
+  const show = useCallback(
+    (day: string): void =>
+      setBehind({ station: chart.station, name: station, which: 'left', span: { from: day, to: day } }),
+    [chart.station, station],
+  );
   const rows = useMemo<ScoreRows>(
     () => ({
       marks: days.map(({ day, highest }) => ({
@@ -55,12 +60,10 @@ const Drawn = ({ chart, unit, station }: Props): ReactNode => {
       limit: plan.limit,
       choose: (at) => {
         const day = days[at]?.day;
-        if (day !== undefined) {
-          setBehind({ station: chart.station, name: station, which: 'left', span: { from: day, to: day } });
-        }
+        if (day !== undefined) show(day);
       },
     }),
-    [days, alarms, plan, figures, chart.station, station],
+    [days, alarms, plan, figures, show],
   );
   const cells = days.map(({ day, left, nonconforming, highest }) => [
     figures.day(day),
@@ -79,31 +82,12 @@ const Drawn = ({ chart, unit, station }: Props): ReactNode => {
         name={`unit-${chart.station}`}
         table={[COLUMNS.map((column) => t(column)), ...cells]}
       >
-        <TableFrame name={t('unit.table')} short>
-          <table className="dense">
-            <thead>
-              <tr>
-                {COLUMNS.map((column) => (
-                  <th key={column} scope="col" className={column === 'unit.day' ? undefined : 'number'}>
-                    {t(column)}
-                  </th>
-                ))}
-              </tr>
-            </thead>
-            <tbody>
-              {cells.map(([day, ...rest], at) => (
-                <tr key={days[at]?.day}>
-                  <th scope="row">{day}</th>
-                  {rest.map((cell, column) => (
-                    <td key={column} className="number">
-                      {cell}
-                    </td>
-                  ))}
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </TableFrame>
+        <FigureTable
+          name={t('unit.table')}
+          columns={COLUMNS.map((column) => t(column))}
+          rows={days.map(({ day }, at) => ({ key: day, cells: cells[at] ?? [], open: () => show(day) }))}
+          short
+        />
       </ChartFrame>
       {behind !== null && <PassagesBehindFigure key={behind.span.from} behind={behind} change={setBehind} />}
     </>

@@ -4,10 +4,10 @@ import type { ReactNode } from 'react';
 import { ChartFrame } from '../../charts/chart-frame';
 import { controlChart } from '../../charts/control-chart';
 import type { ControlRows } from '../../charts/control-chart';
-import { TableFrame } from '../../ui/table-frame';
 import { useSpeech } from '../../words/words';
 import { PassagesBehindFigure } from './behind';
 import type { PassagesBehind } from './behind';
+import { FigureTable } from './figure-table';
 import { useFigures } from './use-figures';
 
 type Chart = AnswerOf<'stationChart'>;
@@ -75,51 +75,6 @@ export const RULES = {
   nelson: 'rules.nelson',
 } as const;
 
-const Table = ({
-  points,
-  open,
-}: {
-  readonly points: readonly Point[];
-  readonly open: (point: Point) => void;
-}): ReactNode => {
-  const { t } = useSpeech();
-  const cells = useCells();
-  return (
-    <TableFrame name={t('weekly.table')} short>
-      <table className="dense">
-        <thead>
-          <tr>
-            {COLUMNS.map((column) => (
-              <th key={column} scope="col" className={column === 'trend.week' ? undefined : 'number'}>
-                {t(column)}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {points.map((point) => {
-            const [week, ...rest] = cells(point);
-            return (
-              <tr key={point.from}>
-                <th scope="row">
-                  <button type="button" className="row-button" onClick={() => open(point)}>
-                    {week}
-                  </button>
-                </th>
-                {rest.map((cell, at) => (
-                  <td key={at} className="number">
-                    {cell}
-                  </td>
-                ))}
-              </tr>
-            );
-          })}
-        </tbody>
-      </table>
-    </TableFrame>
-  );
-};
-
 /** Week by week with limits: up is worse. */
 export const WeeklySection = ({
   chart,
@@ -178,7 +133,12 @@ export const WeeklySection = ({
         name={`weekly-${chart.station}`}
         table={[COLUMNS.map((column) => t(column)), ...points.map(cells)]}
       >
-        <Table points={points} open={show} />
+        <FigureTable
+          name={t('weekly.table')}
+          columns={COLUMNS.map((column) => t(column))}
+          rows={points.map((point) => ({ key: point.from, cells: cells(point), open: () => show(point) }))}
+          short
+        />
       </ChartFrame>
       {behind !== null && <PassagesBehindFigure key={behind.span.from} behind={behind} change={setBehind} />}
     </>

@@ -1,21 +1,21 @@
-import type { AnswerOf } from '@libs/contracts';
 import { useCallback, useMemo, useState } from 'react';
 import type { ReactNode } from 'react';
 import { ChartFrame } from '../../charts/chart-frame';
 import { yieldChart } from '../../charts/yield-chart';
 import type { YieldRows } from '../../charts/yield-chart';
-import { TableFrame } from '../../ui/table-frame';
 import { useSpeech } from '../../words/words';
 import { PassagesBehindFigure } from './behind';
 import type { PassagesBehind, Which } from './behind';
+import type { Chosen } from './filter';
 import { useFigures } from './use-figures';
-
-type Yield = AnswerOf<'yield'>;
-type Row = Yield['rows'][number];
+import { useYieldFigures, YieldTable } from './yield-table';
+import type { Yield, YieldRow as Row } from './yield-table';
 
 /** Room for a mark, its interval and a finger. */
 const ROW_PX = 32;
 const AXIS_PX = 40;
+/** As many stations are named as the ones that lose most. */
+const LOSING = 3;
 
 const worstOf = (rows: readonly Row[]): Row | null =>
   rows.reduce<Row | null>(
@@ -31,94 +31,40 @@ const useTitle = (rows: readonly Row[]): string => {
     : t('yield.finding', { station: say(worst.name), clean: worst.clean, left: worst.left });
 };
 
-const COLUMNS = [
-  'yield.station',
-  'yield.seen',
-  'yield.interval',
-  'yield.escapes',
-  'yield.complete',
-  'yield.mended',
-] as const;
-
-const useCells = () => {
+/** Where most of what the line loses is lost; nothing to say where nothing is lost. */
+const useLost = ({ rows }: Yield): string | null => {
   const { t, say } = useSpeech();
-  const figures = useFigures();
-  return (row: Row): readonly string[] =>
-    row.left === 0
-      ? [say(row.name), t('yield.nothing-left'), '', '', '', '']
-      : [
-          say(row.name),
-          `${figures.percent(row.firstPass)} · ${figures.of(row.clean, row.left)}`,
-          figures.range(row.firstPassInterval),
-          `${figures.percent(row.firstPassWithEscapes)} · ${figures.of(row.cleanWithEscapes, row.left)}`,
-          `${figures.percent(row.completeShare)} · ${figures.of(row.complete, row.left)}`,
-          String(row.mendedBeforeLeaving),
-        ];
-};
-
-type TableProps = { readonly rows: readonly Row[]; readonly open: (row: Row, which: Which) => void };
-const YieldTable = ({ rows, open }: TableProps): ReactNode => {
-  const { t } = useSpeech();
-  const cells = useCells();
-  return (
-    <TableFrame name={t('yield.table')}>
-      <table className="dense">
-        <caption>{t('yield.table')}</caption>
-        <thead>
-          <tr>
-            {COLUMNS.map((column) => (
-              <th key={column} scope="col" className={column === 'yield.station' ? undefined : 'number'}>
-                {t(column)}
-              </th>
-            ))}
-          </tr>
-        </thead>
-        <tbody>
-          {rows.map((row) => {
-            const [name, ...figures] = cells(row);
-            return (
-              <tr key={row.station}>
-                <th scope="row">
-                  <button
-                    type="button"
-                    className="row-button"
-                    onClick={() => open(row, row.clean < row.left ? 'nonconforming' : 'left')}
-                  >
-                    {name}
-                  </button>
-                </th>
-                {figures.map((figure, at) => (
-                  <td key={at} className="number">
-                    {figure}
-                  </td>
-                ))}
-              </tr>
-            );
-          })}
-        </tbody>
-      </table>
-    </TableFrame>
-  );
+  const { percent } = useFigures();
+  const worst = rows
+    .filter(({ lossShare }) => (lossShare ?? 0) > 0)
+    .toSorted((a, b) => (b.lossShare ?? 0) - (a.lossShare ?? 0))
+    .slice(0, LOSING);
+  if (worst.length === 0) return null;
+  const places = worst.map((row) => `${say(row.name)} ${percent(row.lossShare)}`).join(', ');
+  return t('yield.lost-where', { places });
 };
 
 export const YieldSection = ({
   answer,
+  filter,
   onStation,
 }: {
   readonly answer: Yield;
+  readonly filter: Chosen;
   readonly onStation: (station: string) => void;
 }): ReactNode => {
   const { t, say } = useSpeech();
   const figures = useFigures();
-  const cells = useCells();
+  const { columns, cells } = useYieldFigures(answer);
+  const lost = useLost(answer);
   const [behind, setBehind] = useState<PassagesBehind | null>(null);
   const { rows, from, to } = answer;
   const open = useCallback(
     (row: Row, which: Which): void => {
       onStation(row.station);
-      setBehind({ station: row.station, name: say(row.name), which, span: { from, to } });
+      setBehind({ station: row.station, name: say(row.name), which, span: { from, to }, filter });
     },
-    [onStation, say, from, to],
+    [onStation, say, from, to, filter],
   );
   const drawnRows = useMemo<YieldRows>(
     () => ({
@@ -150,18 +96,22 @@ export const YieldSection = ({
         draw={yieldChart}
         heightPx={rows.length * ROW_PX + AXIS_PX}
         name={`yield-${from}-${to}`}
-        table={[COLUMNS.map((column) => t(column)), ...rows.map(cells)]}
+        table={[columns, ...rows.map(cells)]}
       >
         <div>
-          <YieldTable rows={rows} open={open} />
           <p className="rolled">
             {t('yield.rolled', {
               seen: figures.percent(answer.rolled),
               escapes: figures.percent(answer.rolledWithEscapes),
             })}
           </p>
+          {lost !== null && <p>{lost}</p>}
+          {answer.against !== null && (
+            <p>{t('against.says', { rolled: figures.percent(answer.against.rolled) })}</p>
+          )}
         </div>
       </ChartFrame>
+      <YieldTable answer={answer} open={open} />
       {behind !== null && <PassagesBehindFigure behind={behind} change={setBehind} />}
     </>
   );
