@@ -6,3 +6,6 @@ export * from './packet-home';
 export { reportFile } from './report/report';
 export type { ReportWish } from './report/report';
 export { xesFile } from './xes/xes';
+export { weeklyReportFile } from './weekly/weekly';
+export type { WeeklyReport, WeeklyStation } from './weekly/weekly-report';
+export type { WeeklyLanguage } from './weekly/words';

@@ -1,4 +1,5 @@
 export * from './access';
+export type { OpenAlarm } from './alarms';
 export * from './data-folder';
 export * from './feed';
 export * from './instruments';

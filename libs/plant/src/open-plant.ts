@@ -37,6 +37,7 @@ import { newsFrom } from './news';
 import { enroll, leave } from './people';
 import type { Plant } from './plant';
 import type { Tellings } from './told';
+import { alarmsOpened } from './alarms';
 import { plansOf } from './plans';
 import { orderChangeTellings } from './order-changes';
 import { plantProof } from './proof';
@@ -88,6 +89,7 @@ export const openPlant = async (parts: PlantParts): Promise<Plant> => {
     asks: questionsOf(asked),
     rulebook: rulebookDesk(workings, asked),
     packetHome: homeAt,
+    alarmsOpened: () => alarmsOpened(asked, ledger),
     open: openLedgerOf(workings),
     issueRevision: issueRevision(workings),
     enroll: enroll(workings),

@@ -2,6 +2,7 @@ import type { AnswerOf } from '@libs/contracts';
 import type { PacketHome } from '@libs/packet';
 import type { RulebookFiles, RulebookProblem } from '@libs/rulebook';
 import type { Observable } from 'rxjs';
+import type { OpenAlarm } from './alarms';
 import type { Tail } from './feed';
 import type { Packet } from './packets/packet';
 import type { Photos } from './photos';
@@ -45,6 +46,8 @@ export type Plant = {
   readonly news: (after: number) => Observable<AnswerOf<'stream'>>;
   /** The ledger as the outgoing feed follows it. */
   readonly tail: Tail;
+  /** Alarms of the charts: those open now, and each one as it opens. */
+  readonly alarmsOpened: () => Observable<OpenAlarm>;
   readonly head: () => Promise<number>;
   /** A home's whole history in one ZIP, to be read and to be proven; undefined: nobody knows the serial. */
   readonly packet: (serial: string, at: number | null) => Promise<Packet | undefined>;

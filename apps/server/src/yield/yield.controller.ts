@@ -1,8 +1,9 @@
 import type { AnswerOf } from '@libs/contracts';
 import { ROUTES } from '@libs/contracts';
 import type { Plant } from '@libs/plant';
-import { Controller, Inject } from '@nestjs/common';
-import { Answers } from '../http/answers';
+import { Controller, Inject, Res } from '@nestjs/common';
+import type { FastifyReply } from 'fastify';
+import { Answers, Streams } from '../http/answers';
 import type { Question } from '../http/asked';
 import { Asked } from '../http/asked';
 import { againstOf, filterOf, spanOf } from '../http/span';
@@ -25,5 +26,15 @@ export class YieldController {
   @Answers(ROUTES.passages)
   passages(@Asked() { query }: Question<never, 'station'>): Promise<AnswerOf<'passages'>> {
     return this.plant.asks.passages(query.station, query.which ?? 'left', spanOf(query), filterOf(query));
+  }
+
+  @Streams(ROUTES.weeklyReport)
+  async report(@Asked() { query }: Question, @Res() reply: FastifyReply): Promise<void> {
+    const language = query.language === 'es' ? 'es' : 'en';
+    const { to, bytes } = await this.plant.asks.weeklyReport(query.to ?? null, language);
+    await reply
+      .header('content-type', 'application/pdf')
+      .header('content-disposition', `attachment; filename="quality-${to}.pdf"`)
+      .send(Buffer.from(bytes));
   }
 }

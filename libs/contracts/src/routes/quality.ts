@@ -33,6 +33,8 @@ const findingClass = {
   schema: shapes.FindingClass,
 };
 
+const Pdf = z.unknown().meta({ description: 'A PDF, tagged for screen readers' });
+
 const managers = ['quality-manager', 'administrator'] as const;
 
 /** Yield and defects over a span, charts and what they signal. */
@@ -97,6 +99,13 @@ export const qualityRoutes = {
     charts.StationChartAnswer,
     { query: { ...span } },
   ),
+  weeklyReport: get('/api/quality/report', 'The weekly report to print, one page a station', Pdf, {
+    query: {
+      to: { required: false, about: 'Last day; left out: the last on record', schema: shapes.Day },
+      language: { required: false, about: 'en (default), es', schema: z.enum(['en', 'es']) },
+    },
+    media: 'application/pdf',
+  }),
   chartNote: tell(
     '/api/quality/stations/{station}/notes',
     'Say on a chart what happened on a day',

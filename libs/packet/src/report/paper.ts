@@ -6,12 +6,20 @@ import { width } from './sheet';
 import { drawTable } from './table';
 import type { Column } from './table';
 
+/** Where a drawing may draw, in points. */
+export type Box = { readonly left: number; readonly top: number; readonly width: number; readonly height: number };
+
 /** Paper with a structure that a screen reader follows: headings, paragraphs, lists, tables. */
 export type Paper = {
   readonly heading: (level: 1 | 2 | 3, text: string) => void;
   readonly text: (text: string, how?: { readonly bold?: boolean; readonly small?: boolean }) => void;
   readonly list: (items: readonly string[]) => void;
   readonly table: (columns: readonly Column[], rows: readonly (readonly string[])[]) => void;
+  /** A drawing, with the words a screen reader says in its place. */
+  readonly figure: (
+    is: { readonly alt: string; readonly height: number },
+    draw: (doc: Doc, box: Box) => void,
+  ) => void;
   readonly newPage: () => void;
   /** `foot`: what stands at the foot of page n of all. */
   readonly done: (foot: (page: number, of: number) => string) => Promise<Uint8Array>;
@@ -53,6 +61,17 @@ export const openPaper = ({ title, language, date, attached }: PaperWish): Paper
     },
     list: (items) => drawList(doc, items),
     table: (columns, rows) => drawTable(doc, columns, rows),
+    figure: ({ alt, height }, draw) => {
+      if (doc.y + height > doc.page.maxY()) doc.addPage();
+      const top = doc.y;
+      const element = doc.struct('Figure', { alt }, () => {
+        draw(doc, { left: MARGIN, top, width: width(doc), height });
+      });
+      doc.addStructure(element);
+      element.end();
+      doc.x = MARGIN;
+      doc.y = top + height + GAP;
+    },
     newPage: () => {
       doc.addPage();
     },

@@ -1,3 +1,5 @@
+import { openAlarms } from '../alarms';
+import { weeklyReport } from '../packets/weekly-report';
 import { drawSample } from '../audit/sample';
 import type { Questions } from './questions';
 import type { Asked } from './asked';
@@ -46,6 +48,8 @@ export const questionsOf = (asked: Asked): Questions => ({
   yieldByStation: yieldQuestion(asked),
   yieldTrend: yieldTrendQuestion(asked),
   signals: signalsQuestion(asked),
+  openAlarms: openAlarms(asked),
+  weeklyReport: weeklyReport(asked),
   stationChart: stationChartQuestion(asked),
   passages: passagesQuestion(asked),
   defectCounts: defectCountsQuestion(asked),

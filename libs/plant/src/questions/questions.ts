@@ -1,5 +1,6 @@
 import type { AnswerOf } from '@libs/contracts';
 import type { Days, PassageFilter } from '@libs/views';
+import type { OpenAlarm } from '../alarms';
 import type { AuditSample, SampleWish } from '../audit/sample';
 import type { Span } from '../told';
 
@@ -18,6 +19,13 @@ export type Questions = {
   readonly yieldByStation: (span: Span, filter?: PassageFilter, against?: Days) => Promise<AnswerOf<'yield'>>;
   readonly yieldTrend: (station: string, span: Span) => Promise<AnswerOf<'yieldTrend'>>;
   readonly signals: (span: Span) => Promise<AnswerOf<'signals'>>;
+  /** Alarms without a cause yet. */
+  readonly openAlarms: () => Promise<readonly OpenAlarm[]>;
+  /** One page a station, as a PDF, up to a day; null: the last on record. */
+  readonly weeklyReport: (
+    upTo: string | null,
+    language: 'en' | 'es',
+  ) => Promise<{ readonly to: string; readonly bytes: Uint8Array }>;
   readonly stationChart: (station: string, span: Span) => Promise<AnswerOf<'stationChart'>>;
   readonly passages: (
     station: string,

@@ -1,6 +1,7 @@
 import type { AnswerOf } from '@libs/contracts';
 import { useMemo, useState } from 'react';
 import type { ReactNode } from 'react';
+import { addressOf } from '../../api/paths';
 import { useQuestion } from '../../api/use-question';
 import { usePrintFoot } from '../../look/print-foot';
 import { swapTo, useAddress } from '../../router/router';
@@ -29,7 +30,7 @@ const worstStation = (
   [...rows].sort((one, other) => (one.firstPass ?? 2) - (other.firstPass ?? 2))[0]?.station ?? null;
 
 const Head = ({ span, answered }: { readonly span: Span; readonly answered: Span }): ReactNode => {
-  const { t } = useSpeech();
+  const { t, language } = useSpeech();
   const { day } = useFigures();
   const query = useAddress().searchParams;
   return (
@@ -44,6 +45,13 @@ const Head = ({ span, answered }: { readonly span: Span; readonly answered: Span
       <button type="button" className="button no-print" onClick={() => window.print()}>
         {t('chart.print')}
       </button>
+      <a
+        className="button no-print"
+        href={addressOf('weeklyReport', { to: answered.to, language }).path}
+        download
+      >
+        {t('quality.report')}
+      </a>
     </div>
   );
 };
