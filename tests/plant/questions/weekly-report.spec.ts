@@ -63,7 +63,7 @@ describe('an alarm', () => {
     expect(heard.id).toBe(open[0]?.id);
 
     const at = { params: { station: 'floor' } };
-    await small.tell('acknowledgement', { day: open[0]?.day, note: 'Worn gauge' }, 'manager', at);
+    await small.tell('acknowledgement', { day: open[0]?.day ?? '', note: 'Worn gauge' }, 'manager', at);
     expect(await small.plant.asks.openAlarms()).toStrictEqual([]);
     listening.unsubscribe();
     expect(new Set(told).size).toBe(told.length);
