@@ -97,19 +97,21 @@ export const openPlant = async (parts: PlantParts): Promise<Plant> => {
     calibrate: calibrate(workings),
     people: () => Promise.resolve(roster.people()),
     news: (after) => newsFrom(workings, after),
-    tail: {
-      ledger: ledger.id,
-      head: () => ledger.head(),
-      after: (position, limit) => ledger.after(position, limit),
-      heads: ledger.news,
-      names,
-    },
+    tail: tailOf(workings),
     head: () => ledger.head(),
     writes: () => ledger.writes(),
     rebuild: parts.rebuild,
     close: () => ledger.close(),
   };
 };
+
+const tailOf = ({ ledger, names }: Workings): Plant['tail'] => ({
+  ledger: ledger.id,
+  head: () => ledger.head(),
+  after: (position, limit) => ledger.after(position, limit),
+  heads: ledger.news,
+  names,
+});
 
 const tellingsOf = (
   workings: Workings,
