@@ -66,6 +66,7 @@ const ContainmentScreen = lazy(() =>
   import('./screens/containment/containment-screen').then((m) => ({ default: m.ContainmentScreen })),
 );
 const SiteScreen = lazy(() => import('./screens/site/site-screen').then((m) => ({ default: m.SiteScreen })));
+const FeedScreen = lazy(() => import('./screens/feed/feed-screen').then((m) => ({ default: m.FeedScreen })));
 const TagScreen = lazy(() => import('./screens/tag/tag-screen').then((m) => ({ default: m.TagScreen })));
 
 const OwnAccessScreen = lazy(() =>
@@ -104,6 +105,7 @@ const SCREENS: { readonly [S in Place['screen']]: (place: At<S>) => ReactNode } 
   'agency-report': () => <ReportScreen />,
   containment: () => <ContainmentScreen />,
   site: () => <SiteScreen />,
+  feed: () => <FeedScreen />,
   tag: ({ serial, hold }) => <TagScreen serial={serial} hold={hold} />,
   unknown: () => <UnknownPlace />,
 };
@@ -164,6 +166,7 @@ const TITLES: Readonly<Record<Place['screen'], WordKey>> = {
   'agency-report': 'nav.agency',
   containment: 'nav.containment',
   site: 'nav.site',
+  feed: 'nav.feed',
   tag: 'nav.holds',
   station: 'nav.station',
   unknown: 'unknown-place',

@@ -18,6 +18,7 @@ export const places = {
   agencyReport: '/agency/report',
   containment: '/containment',
   site: '/site',
+  feed: '/feed',
   sharing: (serial: string, operation: string, defect: string) =>
     `/containment?${new URLSearchParams({ serial, operation, defect }).toString()}`,
   tag: (serial: string, hold: string) => `/tag/${encodeURIComponent(serial)}/${encodeURIComponent(hold)}`,
@@ -38,7 +39,7 @@ export type Place =
     }
   | {
       readonly screen:
-        'defects' | 'holds' | 'equipment' | 'agency' | 'agency-report' | 'containment' | 'site';
+        'defects' | 'holds' | 'equipment' | 'agency' | 'agency-report' | 'containment' | 'site' | 'feed';
     }
   | { readonly screen: 'station-quality'; readonly station: string }
   | { readonly screen: 'release'; readonly serial: string | null }
@@ -64,6 +65,7 @@ const single = {
   agency: 'agency',
   containment: 'containment',
   site: 'site',
+  feed: 'feed',
 } as const;
 const isSingle = (name: string): name is keyof typeof single => Object.hasOwn(single, name);
 

@@ -123,6 +123,14 @@ export const SCREENS: readonly ScreenEntry[] = [
     says: 'start.own-access',
     first: [],
   },
+  {
+    screen: 'feed',
+    to: places.feed,
+    title: 'nav.feed',
+    says: 'start.feed',
+    first: [],
+    only: ['administrator', 'quality-manager'],
+  },
 ];
 
 const has = (wanted: readonly string[], roles: readonly string[]): boolean =>

@@ -12,8 +12,8 @@ export type Mail = { readonly send: (letter: Letter) => Promise<Tried> };
 const ANSWER_WITHIN_MS = 10_000;
 
 const FOOT = {
-  en: 'Studbook sent this because somebody who may do so subscribed this address. An administrator ends it under People, Feed.',
-  es: 'Studbook lo envió porque alguien con autoridad suscribió esta dirección. Un administrador lo termina en Personas, Avisos.',
+  en: 'Studbook sent this because somebody who may do so subscribed this address. An administrator ends it under Feed.',
+  es: 'Studbook lo envió porque alguien con autoridad suscribió esta dirección. Un administrador lo termina en Envíos.',
 } as const;
 
 export const mailOver = ({ url, from }: MailSettings): Mail => {

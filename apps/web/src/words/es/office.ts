@@ -1,6 +1,7 @@
 import audit from './audit.json';
 import charts from './charts.json';
 import equipment from './equipment.json';
+import feed from './feed.json';
 import history from './history.json';
 import line from './line.json';
 import officeProblems from './office-problems.json';
@@ -16,6 +17,7 @@ export const officeWords = {
   ...audit,
   ...charts,
   ...equipment,
+  ...feed,
   ...history,
   ...line,
   ...officeProblems,
