@@ -77,7 +77,7 @@ export const openFeed = (parts: FeedParts): Feed => {
       const id = randomUUID();
       const secret = wish.kind === 'url' ? ground.secrets.make(id) : null;
       await rows.put(subscriptionOf(wish, { id, by, at: clock(), ...(await startOf(ground, wish)) }));
-      going.wake();
+      going.wakeToLook();
       return { ok: true, id, secret };
     },
     end: async (id) => {

@@ -19,6 +19,8 @@ type Going = {
 
 export type Rounds = {
   readonly wake: () => void;
+  /** What somebody wants has changed: it is looked over now, however lately it was. */
+  readonly wakeToLook: () => void;
   readonly round: () => Promise<void>;
   readonly stop: () => Promise<void>;
 };
@@ -58,6 +60,10 @@ export const rounds = ({ ground, deliver, look, isOurs, trouble, byItself = true
 
   return {
     wake,
+    wakeToLook: () => {
+      lookedAt = -Infinity;
+      wake();
+    },
     round: async () => {
       await goOn(true);
       await serving.settled();
