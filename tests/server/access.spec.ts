@@ -7,7 +7,7 @@ import { openTestServer, PIN } from '../support/server';
 const routes = Object.entries<Route>(ROUTES);
 const open = [
   ...['health', 'openapi', 'signIns', 'signIn', 'setup', 'setUp', 'signInQuestion', 'passkeySignIn'],
-  ...['invitationTaken', 'binding', 'bind'],
+  ...['invitationTaken', 'binding', 'bind', 'provider', 'providerBegin', 'providerBack'],
 ];
 const addressOf = ({ path }: Route): string => path.replace(/\{\w+\}/g, 'x-1');
 

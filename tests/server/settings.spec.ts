@@ -14,6 +14,7 @@ describe('the server’s settings', () => {
       origin: null,
       pinsAnywhere: false,
       tls: null,
+      provider: null,
       feedNetworks: [],
       mail: null,
     });

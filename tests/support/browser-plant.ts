@@ -93,7 +93,10 @@ export const openWindow = async (
   page.setDefaultTimeout(10_000);
   page.on('pageerror', (fault) => complaints.push(fault.message));
   page.on('console', (line) => {
-    if (line.type() === 'error' && !/status of (4\d\d|503)|ERR_CONNECTION|ERR_EMPTY|ERR_INTERNET/.test(line.text()))
+    if (
+      line.type() === 'error' &&
+      !/status of (4\d\d|503)|ERR_CONNECTION|ERR_EMPTY|ERR_INTERNET/.test(line.text())
+    )
       complaints.push(line.text());
   });
   return page;

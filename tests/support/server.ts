@@ -7,6 +7,7 @@ import { dataFolder, openAccess, openPlantAt } from '@libs/plant';
 import type { NewPerson, GuessCost, Plant, Sender } from '@libs/plant';
 import request from 'supertest';
 import type { Test } from 'supertest';
+import type { Settings } from '../../apps/server/src/composition/settings';
 import { start } from '../../apps/server/src/composition/start';
 import type { Served } from '../../apps/server/src/composition/start';
 import { demonstrationRulebookFiles } from './demonstration-rulebook';
@@ -59,6 +60,7 @@ export type TestServerWish = {
   /** PINs count only on bound tablets, as at a plant that is no demonstration. */
   readonly pinsOnTablets?: boolean;
   readonly origin?: string;
+  readonly provider?: Settings['provider'];
   /** Who is signed in from the start; left out: everybody. */
   readonly signedIn?: readonly string[];
   /** Passwords besides the PIN. */
@@ -115,6 +117,7 @@ export const openTestServer = async (wish: TestServerWish = {}): Promise<TestSer
     secureCookies: false,
     pinsAnywhere: wish.pinsOnTablets !== true,
     origin: wish.origin ?? null,
+    provider: wish.provider ?? null,
     feedNetworks: wish.feedNetworks ?? [],
   };
   const open = (port: number) =>

@@ -9,6 +9,7 @@ export const ACCESS_LOG = Symbol('access log');
 export const FEED = Symbol('feed');
 export const SETUP = Symbol('setup');
 export const METRICS = Symbol('metrics');
+export const PROVIDER = Symbol('identity provider');
 
 /** What a controller may know of how this server was set up. */
 export type Setting = {

@@ -5,6 +5,7 @@ import { InvitationsController } from '../invitations/invitations.controller';
 import { OwnAccessController } from '../own-access/own-access.controller';
 import { PasskeysController } from '../own-access/passkeys.controller';
 import { PeopleController } from '../people/people.controller';
+import { ProviderController } from '../provider/provider.controller';
 import { SessionsController } from '../sessions/sessions.controller';
 import { SetupController } from '../setup/setup.controller';
 import { PasskeySignInController } from '../sign-in/passkey-sign-in.controller';
@@ -23,6 +24,7 @@ export const ACCESS_CONTROLLERS: readonly Type[] = [
   PasskeysController,
   PasskeySignInController,
   PeopleController,
+  ProviderController,
   SessionsController,
   SetupController,
   SignaturesController,

@@ -1,5 +1,5 @@
 import { Fault } from '@libs/ledger';
-import { SettingsWrong } from './settings';
+import { SettingsWrong } from './settings-wrong';
 
 /** Faults on starting that whoever starts the server can put right. */
 export const inWords = (fault: unknown): string | undefined => {

@@ -1,6 +1,6 @@
 import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import { SettingsWrong } from './settings';
+import { SettingsWrong } from './settings-wrong';
 
 /** What group and others may do with a file. */
 const OTHERS = 0o077;
@@ -25,9 +25,9 @@ export const readTls = ({ cert, key }: { readonly cert: string; readonly key: st
   return { cert: readFileSync(cert, 'utf8'), key: readFileSync(key, 'utf8') };
 };
 
-/** From a file where one is named, so that it stands in no list of processes; else as it was given. */
-export const secretFrom = (given: string | undefined, file: string | undefined): string | undefined => {
-  if (file === undefined) return given;
+/** From a file, so that it stands in no list of processes. Null: none is named. */
+export const secretFrom = (file: string | undefined): string | null => {
+  if (file === undefined) return null;
   if (!existsSync(file)) throw new SettingsWrong(`${file} is not there: it was named for a secret`);
   assertOurs(file);
   return readFileSync(file, 'utf8').trim();

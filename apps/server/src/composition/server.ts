@@ -5,6 +5,7 @@ import type { NestFastifyApplication } from '@nestjs/platform-fastify';
 import type { FastifyInstance } from 'fastify';
 import { openDoor } from '../http/door';
 import { fastifyServer } from '../http/fastify-server';
+import type { IdentityProvider } from '../http/identity-provider';
 import type { Log } from '../http/log';
 import { openStreams } from '../http/open-streams';
 import type { FaultReader } from '../http/problem.filter';
@@ -14,7 +15,19 @@ import { webFiles } from '../http/web-files';
 import type { Tls } from '../http/fastify-server';
 import type { Setup } from '../setup/setup';
 import type { Setting } from '../tokens';
-import { ACCESS_LOG, DOOR, FAULTS, FEED, LOG, METRICS, PLANT, SETTING, SETUP, STREAMS } from '../tokens';
+import {
+  ACCESS_LOG,
+  DOOR,
+  FAULTS,
+  FEED,
+  LOG,
+  METRICS,
+  PLANT,
+  PROVIDER,
+  SETTING,
+  SETUP,
+  STREAMS,
+} from '../tokens';
 import { AppModule } from './app.module';
 import { nestLog } from './nest-log';
 
@@ -32,6 +45,7 @@ export type ServerParts = {
   readonly also?: readonly Type[] | undefined;
   readonly trustedHops?: number | false;
   readonly tls?: Tls | null;
+  readonly provider?: IdentityProvider | null;
 };
 
 export type Server = {
@@ -67,6 +81,7 @@ export const createServer = async (parts: ServerParts): Promise<Server> => {
     also,
     trustedHops = false,
     tls = null,
+    provider = null,
   } = parts;
   const door = openDoor(access, plant, setting);
   const streams = openStreams();
@@ -78,6 +93,7 @@ export const createServer = async (parts: ServerParts): Promise<Server> => {
     { provide: FEED, useValue: feed },
     { provide: SETUP, useValue: setup },
     { provide: METRICS, useValue: metrics },
+    { provide: PROVIDER, useValue: provider },
     { provide: SETTING, useValue: setting },
     { provide: FAULTS, useValue: readFault },
     { provide: LOG, useValue: log },

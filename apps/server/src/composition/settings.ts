@@ -1,7 +1,11 @@
 import { resolve } from 'node:path';
 import { isNetwork } from '@libs/plant';
 import type { MailSettings } from '@libs/plant';
+import { ROUTES } from '@libs/contracts';
 import { z } from 'zod';
+import type { ProviderSetting } from '../http/identity-provider';
+import { secretFrom } from './kept-files';
+import { SettingsWrong } from './settings-wrong';
 
 /** What the environment says, checked. */
 export type Settings = {
@@ -15,6 +19,7 @@ export type Settings = {
   readonly origin?: string | null;
   /** Certificate and key, where this server speaks TLS itself. */
   readonly tls?: { readonly cert: string; readonly key: string } | null;
+  readonly provider?: ProviderSetting | null;
   /** PINs count on any device, although this is no demonstration. */
   readonly pinsAnywhere?: boolean;
   /** Proxies in front of this server that say truly who asks; false: none, and nobody is believed. */
@@ -49,6 +54,10 @@ const Environment = z.object({
     .optional(),
   STUDBOOK_TLS_CERT: z.string().optional(),
   STUDBOOK_TLS_KEY: z.string().optional(),
+  STUDBOOK_OIDC_ISSUER: z.url('must be the address of an identity provider').optional(),
+  STUDBOOK_OIDC_CLIENT: z.string().optional(),
+  STUDBOOK_OIDC_SECRET_FILE: z.string().optional(),
+  STUDBOOK_OIDC_NAME: z.string().default('Identity provider'),
   STUDBOOK_PINS: z.enum(['on-tablets', 'anywhere'], 'must be on-tablets or anywhere').default('on-tablets'),
   STUDBOOK_PROXIES: z
     .string()
@@ -72,7 +81,19 @@ const Environment = z.object({
     .default('studbook@localhost'),
 });
 
-export class SettingsWrong extends Error {}
+type Read = z.output<typeof Environment>;
+
+const providerOf = (
+  { STUDBOOK_OIDC_ISSUER: issuer, STUDBOOK_OIDC_CLIENT: clientId, ...read }: Read,
+  origin: string | null,
+): ProviderSetting | null => {
+  if (issuer === undefined) return null;
+  if (clientId === undefined || origin === null)
+    throw new SettingsWrong('STUDBOOK_OIDC_ISSUER needs STUDBOOK_OIDC_CLIENT and STUDBOOK_ORIGIN beside it');
+  const clientSecret = secretFrom(read.STUDBOOK_OIDC_SECRET_FILE);
+  const back = `${origin}${ROUTES.providerBack.path}`;
+  return { issuer, clientId, clientSecret, name: read.STUDBOOK_OIDC_NAME, back };
+};
 
 const tlsOf = (cert: string | undefined, key: string | undefined): Settings['tls'] & (object | null) => {
   if (cert === undefined && key === undefined) return null;
@@ -101,6 +122,7 @@ export const readSettings = (environment: NodeJS.ProcessEnv): Settings => {
     demonstration: STUDBOOK_DEMO === '1',
     secureCookies: STUDBOOK_SECURE_COOKIES === '1' || tls !== null || origin?.startsWith('https:') === true,
     tls,
+    provider: providerOf(read.data, origin),
     origin,
     pinsAnywhere: read.data.STUDBOOK_PINS === 'anywhere',
     trustedHops: hops === 0 ? false : hops,

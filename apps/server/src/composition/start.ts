@@ -1,6 +1,7 @@
 import type { Type } from '@nestjs/common';
 import { version } from '../../../../package.json';
 import { dataFolder } from '@libs/plant';
+import { openIdentityProvider } from '../http/identity-provider';
 import type { Log } from '../http/log';
 import { assertPortFree } from './free-port';
 import { readLedgerFault } from './ledger-faults';
@@ -51,6 +52,7 @@ export const start = async (settings: Settings, log: Log, { web, also }: Served)
       also,
       trustedHops: settings.trustedHops ?? false,
       tls,
+      provider: settings.provider == null ? null : openIdentityProvider(settings.provider),
     });
     return {
       address: await server.listen(settings.port, settings.host),

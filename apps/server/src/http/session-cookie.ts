@@ -18,6 +18,18 @@ export const endedCookie = (secure: boolean): string =>
 export const tabletCookie = (secret: string, secure: boolean): string =>
   `${named(TABLET, secure)}=${secret}; ${GUARDED}; Max-Age=${String(TABLET_SECONDS)}${tail(secure)}`;
 
+/** Lax: it has to come back along with somebody whom the provider sends. It opens nothing. */
+const CARRIED = 'Path=/; HttpOnly; SameSite=Lax';
+const STATE = 'studbook_state';
+const STATE_SECONDS = 600;
+
+export const stateCookie = (state: string, secure: boolean): string =>
+  `${named(STATE, secure)}=${state}; ${CARRIED}; Max-Age=${String(STATE_SECONDS)}${tail(secure)}`;
+export const endedState = (secure: boolean): string =>
+  `${named(STATE, secure)}=; ${CARRIED}; Max-Age=0${tail(secure)}`;
+export const stateIn = (header: string | undefined, secure: boolean): string | undefined =>
+  cookieIn(header, named(STATE, secure));
+
 const cookieIn = (header: string | undefined, name: string): string | undefined =>
   header
     ?.split(';')

@@ -38,6 +38,8 @@ export const OFFICE_PATHS = {
   binding: 'GET /api/binding',
   bind: 'POST /api/binding',
   signature: 'POST /api/signatures',
+  provider: 'GET /api/provider',
+  providerLink: 'POST /api/people/{person}/provider',
   sample: 'POST /api/audit/samples',
   labelLog: 'GET /api/label-log',
   labelSupply: 'POST /api/label-supply',

@@ -1,3 +1,4 @@
+import { z } from 'zod';
 import * as more from '../factor-shapes';
 import { get, tell } from './route';
 import type { Route } from './route';
@@ -110,6 +111,23 @@ export const factorRoutes = {
     'Bind this browser as a tablet, by the code an administrator was shown; sets a cookie',
     { body: more.BindingRequest, answer: more.BindingAnswer },
     anyone,
+  ),
+  provider: get(
+    '/api/provider',
+    'Whether people may sign in through an identity provider',
+    more.ProviderAnswer,
+    {
+      access: 'anyone',
+    },
+  ),
+  providerBegin: get('/api/provider/begin', 'Goes on to the identity provider', z.string(), {
+    ...{ access: 'anyone', media: 'text/html', status: 302 },
+  }),
+  providerBack: get(
+    '/api/provider/back',
+    'Comes back from the identity provider; sets a session cookie',
+    z.string(),
+    { access: 'anyone', media: 'text/html' },
   ),
   signature: tell(
     '/api/signatures',

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { ReactNode, SyntheticEvent } from 'react';
 import { ask } from '../../api/client';
 import type { Trouble } from '../../api/client';
+import { useQuestion } from '../../api/use-question';
 import { places } from '../../router/places';
 import { goTo, useAddress } from '../../router/router';
 import { useSession } from '../../session/session';
@@ -12,6 +13,8 @@ import { useSpeech } from '../../words/words';
 import { showPasskey } from '../signing/passkey';
 import { BindTablet } from './bind-tablet';
 import { idOf } from './id-of';
+
+const NOTHING = {};
 
 type Way = { readonly entered: () => void; readonly stuck: (trouble: Trouble | null) => void };
 
@@ -78,6 +81,7 @@ export const OtherWays = ({ back }: { readonly back: () => void }): ReactNode =>
   const { t } = useSpeech();
   const { renew } = useSession();
   const address = useAddress();
+  const provider = useQuestion('provider', NOTHING);
   const [trouble, setTrouble] = useState<Trouble | null>(null);
   const entered = (): void => {
     void renew().then(() => {
@@ -103,7 +107,12 @@ export const OtherWays = ({ back }: { readonly back: () => void }): ReactNode =>
       <div>
         <button type="button" className="button" onClick={() => void byPasskey()}>
           {t('other.passkey')}
-        </button>
+        </button>{' '}
+        {provider.answer !== null && provider.answer.name !== null && (
+          <a className="button" href="/api/provider/begin">
+            {t('other.provider', { name: provider.answer.name })}
+          </a>
+        )}
       </div>
       <ByInvitation entered={entered} stuck={setTrouble} />
       <BindTablet stuck={setTrouble} />

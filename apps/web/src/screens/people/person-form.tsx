@@ -6,6 +6,7 @@ import { newKey } from '../../api/key';
 import { useSignedIn } from '../../session/session';
 import { TroubleNotice } from '../../ui/trouble';
 import { useSpeech } from '../../words/words';
+import { ProviderLink } from './provider-link';
 import { roleWord } from '../sign-in/roles';
 import type { Person } from './person';
 
@@ -124,6 +125,7 @@ export const PersonForm = ({ person, done, back }: Props): ReactNode => {
         chosen={draft.stations}
         choose={(stations) => change({ stations })}
       />
+      {person !== null && <ProviderLink person={person.person} />}
       {trouble !== null && <TroubleNotice trouble={trouble} />}
       <div className="row">
         <button
