@@ -4,12 +4,15 @@ import { NestFactory } from '@nestjs/core';
 import type { NestFastifyApplication } from '@nestjs/platform-fastify';
 import type { FastifyInstance } from 'fastify';
 import { openDoor } from '../http/door';
+import type { Door } from '../http/door';
 import { fastifyServer } from '../http/fastify-server';
 import type { IdentityProvider } from '../http/identity-provider';
 import type { Log } from '../http/log';
 import { openStreams } from '../http/open-streams';
+import type { OpenStreams } from '../http/open-streams';
 import type { FaultReader } from '../http/problem.filter';
 import { openMetrics } from '../http/metrics';
+import type { Metrics } from '../http/metrics';
 import { limitRates } from '../http/rate-limits';
 import { webFiles } from '../http/web-files';
 import type { Tls } from '../http/fastify-server';
@@ -67,42 +70,36 @@ const listen = async (app: NestFastifyApplication, { port, host, scheme }: Wante
 /** Without Nest's own parsers Fastify takes JSON only, which is all this API speaks. */
 const NEST = { abortOnError: false, bodyParser: false } as const;
 
+type Made = {
+  readonly door: Door;
+  readonly streams: OpenStreams;
+  readonly metrics: Metrics;
+};
+
+/** What the controllers ask for, by name. */
+const provided = (parts: ServerParts, { door, streams, metrics }: Made): readonly Provider[] => [
+  { provide: PLANT, useValue: parts.plant },
+  { provide: DOOR, useValue: door },
+  { provide: ACCESS_LOG, useValue: parts.accessLog },
+  { provide: FEED, useValue: parts.feed },
+  { provide: SETUP, useValue: parts.setup },
+  { provide: METRICS, useValue: metrics },
+  { provide: PROVIDER, useValue: parts.provider ?? null },
+  { provide: SETTING, useValue: parts.setting },
+  { provide: FAULTS, useValue: parts.readFault },
+  { provide: LOG, useValue: parts.log },
+  { provide: STREAMS, useValue: streams },
+];
+
 export const createServer = async (parts: ServerParts): Promise<Server> => {
-  const {
-    plant,
-    access,
-    accessLog,
-    feed,
-    setup,
-    setting,
-    readFault,
-    log,
-    web,
-    also,
-    trustedHops = false,
-    tls = null,
-    provider = null,
-  } = parts;
+  const { plant, access, setting, log, web, also, trustedHops = false, tls = null } = parts;
   const door = openDoor(access, plant, setting);
   const streams = openStreams();
   const metrics = openMetrics(plant.head, plant.writes);
-  const provided: readonly Provider[] = [
-    { provide: PLANT, useValue: plant },
-    { provide: DOOR, useValue: door },
-    { provide: ACCESS_LOG, useValue: accessLog },
-    { provide: FEED, useValue: feed },
-    { provide: SETUP, useValue: setup },
-    { provide: METRICS, useValue: metrics },
-    { provide: PROVIDER, useValue: provider },
-    { provide: SETTING, useValue: setting },
-    { provide: FAULTS, useValue: readFault },
-    { provide: LOG, useValue: log },
-    { provide: STREAMS, useValue: streams },
-  ];
   const options = { ...NEST, logger: nestLog(log) };
   const adapter = fastifyServer(webFiles(web), { trustedHops, tls, secure: setting.secureCookies });
   const app = await NestFactory.create<NestFastifyApplication>(
-    AppModule.over(provided, also),
+    AppModule.over(provided(parts, { door, streams, metrics }), also),
     adapter,
     // eslint-disable-next-line @typescript-eslint/no-unsafe-class-instance-assignment -- Nest's options are a class that is never built.
     options,

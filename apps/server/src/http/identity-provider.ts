@@ -66,6 +66,7 @@ const discover = ({ issuer, clientId, clientSecret }: ProviderSetting): Promise<
   // The token comes straight from the provider; its signature is looked at all the same (Core 1.0, 3.1.3.7, 6).
   const execute = [
     oidc.enableNonRepudiationChecks,
+    // eslint-disable-next-line @typescript-eslint/no-deprecated -- The library marks it so that it stands out: it is for this machine alone.
     ...(LOOPBACK.has(server.hostname) ? [oidc.allowInsecureRequests] : []),
   ];
   return oidc.discovery(server, clientId, clientSecret ?? undefined, undefined, { execute });
