@@ -101,12 +101,17 @@ export const plansOf = (): Plans => {
 /** One plan a home, as long as its design is the very object that was asked with. */
 const homePlans = (planFor: Plans['planFor']): Plans['planForHome'] => {
   const homes = new WeakMap<Design, CompiledPlan>();
+  const resolved = new Map<string, CompiledPlan>();
   return (revision, home, sections) => {
     const last = homes.get(home);
     if (last?.revision === revision) return last;
 
     const ofSections = sections.map((design) => planFor(revision, design));
-    const plan = homePlan(planFor(revision, home), ofSections, digestOf);
+    const ofHome = planFor(revision, home);
+    // Many homes are built alike: a history of them is judged by few plans.
+    const key = [ofHome, ...ofSections].map(({ digest }) => digest).join(' ');
+    const plan = resolved.get(key) ?? homePlan(ofHome, ofSections, digestOf);
+    if (!resolved.has(key)) keep(resolved, key, plan);
     homes.set(home, plan);
     return plan;
   };

@@ -11,7 +11,7 @@ import type { Span } from '../told';
 import type { Workings } from '../workings';
 import type { RecordingsBook } from './recordings';
 import { recordingsBook } from './recordings';
-import { retroFamily } from './retro-family';
+import { designsIn, familyIn, retroFamily } from './retro-family';
 import type { Family } from './retro-family';
 import type { Target } from './which';
 
@@ -94,14 +94,14 @@ async function* linesOf({ ordered, events }: FamilyEvents, checking: Checking): 
   if (inSpan.length === 0) return;
 
   tally.judged += inSpan.length;
-  const family = familyOf(ordered, events, target);
+  const family = familyOf(ordered.home, events, target);
   if (!family.ok) {
     yield { is: 'unfit', serial: ordered.home, home: ordered.home, says: family.says };
     return;
   }
   await book.lookUp(...usedIn(events));
   const judgedBy = new Map(inSpan.map(({ position, revision }) => [position, revision]));
-  for (const found of retroFamily(family.family, events, book.at)) {
+  for (const found of retroFamily(family.family, events, book.at, target)) {
     const revision = judgedBy.get(found.position);
     if (revision === undefined) continue;
     tally.sections.add(found.serial);
@@ -137,25 +137,13 @@ const usedIn = (events: readonly RecordedUnitEvent[]): [Set<string>, Set<string>
 type Fit = { readonly ok: true; readonly family: Family } | { readonly ok: false; readonly says: string };
 
 /** A design the rulebook has no plan for is told of, and not judged. */
-const familyOf = (
-  { home, design }: HomeOrdered['data'],
-  events: readonly RecordedUnitEvent[],
-  { plans, revision }: Target,
-): Fit => {
-  const designs = events.flatMap((event) =>
-    event.type === 'SectionOrdered' ? [{ serial: event.data.serial, design: event.data.design }] : [],
-  );
-  for (const each of [design, ...designs.map((one) => one.design)]) {
-    const answer = plans.tryPlanFor(revision, each);
+const familyOf = (home: string, events: readonly RecordedUnitEvent[], { plans, revision }: Target): Fit => {
+  const family = familyIn(home, events);
+  for (const design of designsIn(family, events)) {
+    const answer = plans.tryPlanFor(revision, design);
     if (!answer.ok) return { ok: false, says: answer.problems.map(inOneLine).join('; ') };
   }
-  const sections = designs.map((one) => ({ serial: one.serial, plan: plans.planFor(revision, one.design) }));
-  const plan = plans.planForHome(
-    revision,
-    design,
-    designs.map((one) => one.design),
-  );
-  return { ok: true, family: { home: { serial: home, plan }, sections } };
+  return { ok: true, family };
 };
 
 type About = {

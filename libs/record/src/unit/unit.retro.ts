@@ -23,6 +23,8 @@ export type RetroChecker = {
   readonly state: WorkState;
   /** `others`: what is known besides of the sections of a home. Null: nothing to say, or no entry of work. */
   readonly take: (event: RecordedUnitEvent, others?: () => WorkState) => RetroFound | null;
+  /** Its order changed: what is entered from here on is judged by another plan. */
+  readonly judgeBy: (plan: CompiledPlan) => void;
 };
 
 /**
@@ -53,7 +55,8 @@ type Work = { [operation: string]: DoneWork };
  * A lean fold of its own, kept in place: of a whole unit's state an entry is judged by nothing but the work, and a
  * history of years is folded at once.
  */
-export const retroChecker = (plan: CompiledPlan, recordings: Recordings): RetroChecker => {
+export const retroChecker = (first: CompiledPlan, recordings: Recordings): RetroChecker => {
+  let plan = first;
   const work: Work = {};
   const before = new Map<string, DoneWork[]>();
   const state: WorkState = { work, defects: [], holds: [] };
@@ -97,7 +100,10 @@ export const retroChecker = (plan: CompiledPlan, recordings: Recordings): RetroC
         return null;
     }
   };
-  return { state, take };
+  const judgeBy = (next: CompiledPlan): void => {
+    plan = next;
+  };
+  return { state, take, judgeBy };
 };
 
 const push = (lists: Map<string, DoneWork[]>, operation: string, done: DoneWork): void => {
