@@ -86,19 +86,19 @@ export const YAML_FAULTS: readonly RulebookFault[] = [
     'an entry that is no entry',
     [O, 'entry: V', 'entry: X'],
     [O, lineOf(O, 'entry: V'), 'entry'],
-    'expected one of "S"|"V"|"I"|"T"',
+    'is none of "S", "V", "I", "T"',
   ],
   [
     'a field that no operation has',
     [O, 'entry: V', 'entry: V\n  colour: red'],
     [O, lineOf(O, 'id: wired'), null],
-    'Unrecognized key: "colour"',
+    'has no field "colour"',
   ],
   [
     'an operation without its Spanish',
     [O, '  es: Cableada\n', ''],
     [O, lineOf(O, 'id: wired'), 'es'],
-    'expected string',
+    'is missing',
   ],
   [
     'a condition on an unknown attribute',

@@ -164,6 +164,8 @@ export const ExaminationAnswer = z.object({
       row: z.number().int(),
       column: z.string().nullable(),
       says: z.string(),
+      /** The same in both languages. */
+      words: Words,
     }),
   ),
   changes: z.array(ChangeAnswer),

@@ -2,6 +2,7 @@ import { parse } from 'csv-parse/sync';
 import { z } from 'zod';
 import type { Complain, ComplainHere } from './complain';
 import { here } from './complain';
+import { shapeSays } from './shape-says';
 
 /** A row of a table: its number (the header is row 1) and its cells by column; `-` reads as empty. */
 export type TableRow = { readonly row: number; readonly cells: { readonly [column: string]: string } };
@@ -70,7 +71,7 @@ const recordsOf = (
       file,
       row: rowOf(error),
       column: null,
-      says: error instanceof Error ? error.message : String(error),
+      says: `is no CSV: ${error instanceof Error ? error.message : String(error)}`,
     });
     return [];
   }
@@ -131,7 +132,7 @@ const shaped = <T>(
   if (parsed.success) return [{ ...row, is: parsed.data }];
 
   for (const { path, message } of parsed.error.issues) {
-    complain({ file, row: row.row, column: path.join('.'), says: message });
+    complain({ file, row: row.row, column: path.join('.'), says: shapeSays(message) });
   }
   return [];
 };

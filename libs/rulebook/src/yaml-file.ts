@@ -2,6 +2,7 @@ import { LineCounter, isNode, parseDocument, visit } from 'yaml';
 import type { Alias, Document } from 'yaml';
 import type { z } from 'zod';
 import type { Complain } from './complain';
+import { shapeSays } from './shape-says';
 
 /** A YAML file as read: its data, and on which line anything in it stands. */
 export type YamlFile<T> = { readonly data: T; readonly rowOf: (path: readonly PropertyKey[]) => number };
@@ -22,7 +23,7 @@ export const readYaml = <T>(
       file,
       row: lines.linePos(pos[0]).line,
       column: null,
-      says: message.split('\n')[0] ?? message,
+      says: `is no YAML: ${message.split('\n')[0] ?? message}`,
     });
   }
   if (document.errors.length > 0) return undefined;
@@ -41,7 +42,7 @@ export const readYaml = <T>(
   const parsed = shape.safeParse(document.toJS());
   if (parsed.success) return { data: parsed.data, rowOf };
   for (const { path, message } of parsed.error.issues) {
-    complain({ file, row: rowOf(path), column: columnOf(path), says: message });
+    complain({ file, row: rowOf(path), column: columnOf(path), says: shapeSays(message) });
   }
   return undefined;
 };

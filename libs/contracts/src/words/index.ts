@@ -11,6 +11,7 @@ export { becauseSays, holdSays } from './hold-says';
 export { knowingDefects } from './knowing-defects';
 export { namesFrom } from './names';
 export type { NameLists, Names } from './names';
+export { PROBLEMS, problemSays } from './problem-says';
 export { ruleSays } from './rule-says';
 export { say } from './say';
 export type { Fill } from './say';

@@ -1,4 +1,4 @@
-import { changeSays } from '@libs/contracts';
+import { changeSays, problemSays } from '@libs/contracts';
 import type { AnswerOf } from '@libs/contracts';
 import { differenceOf, readRulebook, touchedBy } from '@libs/rulebook';
 import type { Change, RulebookFiles } from '@libs/rulebook';
@@ -22,7 +22,8 @@ export const examine =
       looked: 0,
     };
     const read = readRulebook(files);
-    if (!read.ok) return { ...nothing, problems: [...read.problems] };
+    if (!read.ok)
+      return { ...nothing, problems: read.problems.map((one) => ({ ...one, words: problemSays(one.says) })) };
     if (base === null) return nothing;
 
     const changes = differenceOf(base.rulebook, read.rulebook);

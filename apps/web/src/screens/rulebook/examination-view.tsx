@@ -20,7 +20,7 @@ export const ExaminationView = ({ is }: { readonly is: Examination }): ReactNode
 };
 
 const Problems = ({ of }: { readonly of: Examination }): ReactNode => {
-  const { t } = useSpeech();
+  const { t, say } = useSpeech();
   return (
     <TableFrame name={t('book.says')}>
       <table className="dense">
@@ -38,7 +38,7 @@ const Problems = ({ of }: { readonly of: Examination }): ReactNode => {
               <th scope="row">{problem.file}</th>
               <td>{problem.row}</td>
               <td>{problem.column ?? ''}</td>
-              <td lang="en">{problem.says}</td>
+              <td>{say(problem.words)}</td>
             </tr>
           ))}
         </tbody>
