@@ -1,18 +1,12 @@
-const MENDS: readonly (readonly [RegExp, (...found: readonly string[]) => string])[] = [
-  [/^Invalid input: expected .+, received undefined$/, () => 'is missing'],
-  [/^Unrecognized keys?: (.+)$/, (keys) => `has no field ${keys ?? ''}`],
-  [/^Invalid option: expected one of (.+)$/, (all) => `is none of ${(all ?? '').split('|').join(', ')}`],
-  [
-    /^Invalid input: expected (\S+), received (\S+)$/,
-    (wanted, got) => `is ${got ?? ''}, not ${wanted ?? ''}`,
-  ],
+const MENDS: readonly (readonly [RegExp, string])[] = [
+  [/^Invalid input: expected .+, received undefined$/, 'is missing'],
+  [/^Unrecognized keys?: (.+)$/, 'has no field $1'],
+  [/^Invalid option: expected one of (.+)$/, 'is none of $1'],
+  [/^Invalid input: expected (\S+), received (\S+)$/, 'is $2, not $1'],
 ];
 
 /** What a field lacks, in the words of the other complaints; a shape's own sentence is one already. */
 export const shapeSays = (message: string): string => {
-  for (const [form, says] of MENDS) {
-    const found = form.exec(message);
-    if (found !== null) return says(...found.slice(1));
-  }
-  return message;
+  const mend = MENDS.find(([form]) => form.test(message));
+  return mend === undefined ? message : message.replace(...mend).replaceAll('"|"', '", "');
 };

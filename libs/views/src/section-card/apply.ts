@@ -43,6 +43,8 @@ const wentOn = (card: SectionCard, event: RecordedUnitEvent): SectionCard => {
       return { ...card, stage: 'on-line', since, revision: event.data.revision };
     case 'SectionStarted':
       return { ...card, stage: 'on-line', since, station: event.data.at, revision: event.data.revision };
+    case 'RevisionApplied':
+      return { ...card, revision: event.data.to };
     case 'SectionMoved':
       return { ...card, since, station: event.data.to, open: event.data.open };
     case 'SectionPulled':

@@ -8,7 +8,7 @@ import type { SectionCard } from './section-card';
 /** One card a section and a home: what lists show, one row each, whatever the length of its history. */
 export const sectionCard: View<SectionCard> = {
   name: 'section-card',
-  version: 3,
+  version: 4,
   keysOf: (event) => [event.stream],
   apply: (card, event, key) => nextCard(card ?? blankCard(key, serialOf(key)), event),
   stored: storedCard,
