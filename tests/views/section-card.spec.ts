@@ -4,9 +4,9 @@ import { SERIAL, onLine, standing } from '../support/unit-spec';
 
 const KEY = `section/${SERIAL}`;
 const cardAfter = (...events: readonly UnitEvent[]) =>
-  events.reduce<ReturnType<typeof sectionCard.apply> | null>(
-    (card, event, at) => sectionCard.apply(card, standing(event, at + 1), KEY),
-    null,
+  events.reduce<ReturnType<typeof sectionCard.apply> | undefined>(
+    (card, event, at) => sectionCard.apply(card ?? undefined, standing(event, at + 1), KEY),
+    undefined,
   );
 const applied = (to: number): UnitEvent => ({
   type: 'RevisionApplied',
