@@ -80,6 +80,7 @@ describeInBrowser('by WCAG 2.2 as axe-core reads it', (found) => {
       '/home',
       '/home/T-500',
       '/holds',
+      '/feed',
       '/defects',
       '/release',
       '/release/T-500A',
