@@ -51,7 +51,14 @@ export const buildUpTo = async (
     home,
     station,
     except,
-  }: { readonly home: string; readonly station: string; readonly except: readonly string[] },
+    halves = ['A'],
+  }: {
+    readonly home: string;
+    readonly station: string;
+    readonly except: readonly string[];
+    /** Which of its sections are built; the other stays ordered. */
+    readonly halves?: readonly ('A' | 'B')[];
+  },
 ): Promise<string> => {
   let sent = 0;
   const sender = (actor: string): Sender => ({
@@ -83,26 +90,30 @@ export const buildUpTo = async (
   const line = stations
     .filter(({ pos }) => pos !== null && pos <= last)
     .sort((one, other) => posOf(one.id) - posOf(other.id));
-  const plan = await plant.asks.section(serial, 'all');
-
-  await plant.tell.start(ROUTES.start.body.parse({ serial, at: line[0]?.id }), sender(manager), {});
-  for (const { id } of line.slice(1))
-    await plant.tell.move(ROUTES.move.body.parse({ serial, to: id }), sender(manager), {});
-  const work = (plan?.operations ?? []).filter(
-    (card) => posOf(card.station) < last && !except.includes(card.operation),
-  );
-  for (const card of work) {
-    const body = {
-      serial,
-      operation: card.operation,
-      values: valuesOf(card),
-      photos: [PHOTO],
-      crew: card.crew,
-      station: card.station,
-    };
-    const who = card.entry === 'I' || card.entry === 'T' ? 'built-inspector' : manager;
-    const told = await plant.tell.work(ROUTES.work.body.parse(body), sender(who), {});
-    if (!told.ok) throw new Error(`${card.operation} was rejected: ${JSON.stringify(told.rejection)}`);
-  }
+  for (const half of halves) await buildHalf(`${home}${half}`);
   return serial;
+
+  async function buildHalf(serial: string): Promise<void> {
+    const plan = await plant.asks.section(serial, 'all');
+
+    await plant.tell.start(ROUTES.start.body.parse({ serial, at: line[0]?.id }), sender(manager), {});
+    for (const { id } of line.slice(1))
+      await plant.tell.move(ROUTES.move.body.parse({ serial, to: id }), sender(manager), {});
+    const work = (plan?.operations ?? []).filter(
+      (card) => posOf(card.station) < last && !except.includes(card.operation),
+    );
+    for (const card of work) {
+      const body = {
+        serial,
+        operation: card.operation,
+        values: valuesOf(card),
+        photos: [PHOTO],
+        crew: card.crew,
+        station: card.station,
+      };
+      const who = card.entry === 'I' || card.entry === 'T' ? 'built-inspector' : manager;
+      const told = await plant.tell.work(ROUTES.work.body.parse(body), sender(who), {});
+      if (!told.ok) throw new Error(`${card.operation} was rejected: ${JSON.stringify(told.rejection)}`);
+    }
+  }
 };

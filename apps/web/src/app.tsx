@@ -80,6 +80,8 @@ const VerifyScreen = lazy(() =>
   import('./screens/verify/verify-screen').then((m) => ({ default: m.VerifyScreen })),
 );
 
+const LinkScreen = lazy(() => import('./screens/link/link-screen').then((m) => ({ default: m.LinkScreen })));
+
 type At<S extends Place['screen']> = Extract<Place, { readonly screen: S }>;
 
 /** A place without its screen does not compile. */
@@ -106,6 +108,7 @@ const SCREENS: { readonly [S in Place['screen']]: (place: At<S>) => ReactNode } 
   containment: () => <ContainmentScreen />,
   site: () => <SiteScreen />,
   feed: () => <FeedScreen />,
+  link: ({ part }) => <LinkScreen key={part} part={part} />,
   tag: ({ serial, hold }) => <TagScreen serial={serial} hold={hold} />,
   unknown: () => <UnknownPlace />,
 };
@@ -128,8 +131,9 @@ const UnknownPlace = (): ReactNode => {
 /** Until it is known who is there, nothing of the plant is shown. */
 const Gate = ({ place }: { readonly place: Place }): ReactNode => {
   const { state, renew } = useSession();
-  // A packet is verified by whoever has one, with no server to ask.
-  if (place.screen === 'verify') return <OfficeWords>{screenOf(place)}</OfficeWords>;
+  // A packet is verified by whoever has one, with no server to ask; a link opens its home without an account.
+  if (place.screen === 'verify' || place.screen === 'link')
+    return <OfficeWords>{screenOf(place)}</OfficeWords>;
   if (state === 'asking') return <main className="page" id="main" aria-busy="true" />;
   if (state === 'unreachable')
     return (
@@ -158,6 +162,7 @@ const TITLES: Readonly<Record<Place['screen'], WordKey>> = {
   audit: 'nav.audit',
   verify: 'nav.verify',
   home: 'nav.homes',
+  link: 'nav.homes',
   defects: 'nav.defects',
   holds: 'nav.holds',
   equipment: 'nav.equipment',

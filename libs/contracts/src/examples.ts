@@ -20,6 +20,7 @@ const asks = {
   section: { params: { serial: ASKED.section }, query: { at: 'all' } },
   kit: { params: { station: 'drywall' } },
   homes: { query: { search: ASKED.home } },
+  links: { params: { serial: ASKED.home } },
   history: { params: { serial: ASKED.home } },
   yield: { query: { by: 'station' } },
   yieldTrend: { query: { station: 'drywall' } },

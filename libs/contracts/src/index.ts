@@ -8,6 +8,7 @@ export * from './feed';
 export { RELEASE_KEYS } from './examples-release';
 export * from './factor-shapes';
 export * from './kit';
+export * from './link-shapes';
 export * from './openapi';
 export { operationCard } from './operation-card';
 export type { OperationCardOf } from './operation-card';

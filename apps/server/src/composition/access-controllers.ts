@@ -2,6 +2,8 @@ import type { Type } from '@nestjs/common';
 import { AccessesController } from '../accesses/accesses.controller';
 import { ApiTokensController } from '../api-tokens/api-tokens.controller';
 import { InvitationsController } from '../invitations/invitations.controller';
+import { IssuedLinksController } from '../links/issued-links.controller';
+import { LinkController } from '../links/link.controller';
 import { OwnAccessController } from '../own-access/own-access.controller';
 import { PasskeysController } from '../own-access/passkeys.controller';
 import { PeopleController } from '../people/people.controller';
@@ -20,6 +22,8 @@ export const ACCESS_CONTROLLERS: readonly Type[] = [
   AccessesController,
   ApiTokensController,
   InvitationsController,
+  IssuedLinksController,
+  LinkController,
   OwnAccessController,
   PasskeysController,
   PasskeySignInController,

@@ -54,7 +54,7 @@ export const fastifyServer = (
   takePhotos(server);
   server.addHook('onRoute', (route) => {
     if (TAKES_A_RULEBOOK.has(route.url)) route.bodyLimit = LIMITS.rulebookBytes;
-    if (route.url === ROUTES.photo.path) route.bodyLimit = LIMITS.photoBytes;
+    if (TAKES_PHOTOS.has(route.url)) route.bodyLimit = LIMITS.photoBytes;
   });
   server.addHook('onRequest', (request, reply, next) => {
     if (secure) reply.raw.setHeader('strict-transport-security', STRICT_TRANSPORT);
@@ -69,10 +69,13 @@ export const fastifyServer = (
   return adapter;
 };
 
+/** By a tablet or a desk, and by whoever holds an installer's link. */
+const TAKES_PHOTOS: ReadonlySet<string> = new Set([ROUTES.photo.path, ROUTES.linkPhoto.path]);
+
 /** A photo comes as its bytes; everywhere else a picture is no more JSON than a form is. */
 const takePhotos = (server: FastifyInstance): void => {
   server.addContentTypeParser([...PHOTO_MEDIA], { parseAs: 'buffer' }, (request, body, done) => {
-    if (request.routeOptions.url === ROUTES.photo.path) done(null, body);
+    if (TAKES_PHOTOS.has(request.routeOptions.url ?? '')) done(null, body);
     else done(new Problem({ status: 415, ...NOT_JSON }));
   });
 };

@@ -28,6 +28,10 @@ const GUESSED_AT: ReadonlySet<string> = new Set(
     ROUTES.codesConfirm,
     ROUTES.codesEnd,
     ROUTES.passkeyQuestion,
+    ROUTES.linkBook,
+    ROUTES.linkSite,
+    ROUTES.linkWork,
+    ROUTES.linkPhoto,
   ].map(({ path }) => path),
 );
 

@@ -1,14 +1,14 @@
 import type { AnswerOf } from '@libs/contracts';
-import { LIMITS, ROUTES } from '@libs/contracts';
-import type { PhotoRefusal, Plant } from '@libs/plant';
+import { ROUTES } from '@libs/contracts';
+import type { Plant } from '@libs/plant';
 import { Controller, Inject, Res } from '@nestjs/common';
 import type { FastifyReply } from 'fastify';
 import { Answers, Streams } from '../http/answers';
 import type { Question } from '../http/asked';
 import { Asked, SentBytes } from '../http/asked';
-import { Problem } from '../http/problem';
 import { found } from '../http/told';
 import { PLANT } from '../tokens';
+import { photoRefused } from './photo-refused';
 
 @Controller()
 export class PhotosController {
@@ -17,7 +17,7 @@ export class PhotosController {
   @Answers(ROUTES.photo)
   async keep(@SentBytes() bytes: Buffer): Promise<AnswerOf<'photo'>> {
     const kept = await Promise.resolve(this.plant.photos.keep(bytes));
-    if (!kept.ok) throw refused(kept.why);
+    if (!kept.ok) throw photoRefused(kept.why);
     const { photo, type, bytes: size } = kept;
     return { photo, type, bytes: size };
   }
@@ -33,19 +33,3 @@ export class PhotosController {
       .send(Buffer.from(bytes));
   }
 }
-
-const TITLES: { readonly [why in PhotoRefusal]: string } = {
-  'photo-empty': 'There is nothing in it',
-  'photo-too-large': `It is larger than ${String(LIMITS.photoBytes)} bytes`,
-  'photo-not-a-picture': 'It is no JPEG, PNG or WebP picture, whatever its name says',
-  'photo-broken': 'It is cut short or damaged: it does not read to its end',
-};
-
-const refused = (why: PhotoRefusal): Problem =>
-  new Problem({
-    status: 422,
-    code: why,
-    title: 'This photo cannot be kept',
-    detail: TITLES[why],
-    errors: [{ pointer: '#', detail: TITLES[why] }],
-  });

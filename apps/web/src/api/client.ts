@@ -39,17 +39,24 @@ const problemOf = (status: number, text: string): Trouble => {
   };
 };
 
-export type Sent = { readonly body?: unknown; readonly key?: string; readonly signal?: AbortSignal };
+export type Sent = {
+  readonly body?: unknown;
+  readonly key?: string;
+  readonly signal?: AbortSignal;
+  /** Of a link: in a session's place. */
+  readonly token?: string;
+};
 
 /** A proxy that lost its server answers in the server's place: to us that is nobody answering. */
 const NOBODY_ANSWERED = new Set([502, 503, 504]);
 
 const UNREACHABLE = { ok: false, trouble: { kind: 'unreachable' } } as const;
 
-const headersFor = ({ body, key }: Sent): Record<string, string> => ({
+const headersFor = ({ body, key, token }: Sent): Record<string, string> => ({
   accept: 'application/json',
   ...(body === undefined ? {} : { 'content-type': 'application/json' }),
   ...(key === undefined ? {} : { 'idempotency-key': key }),
+  ...(token === undefined ? {} : { authorization: `Bearer ${token}` }),
 });
 
 const signedOut = new Set<() => void>();

@@ -40,14 +40,18 @@ const fingerprint = async (photo: Blob): Promise<string | undefined> => {
   return Array.from(new Uint8Array(digest), (byte) => byte.toString(16).padStart(2, '0')).join('');
 };
 
+/** Who takes a photo: the plant from somebody signed in, or from whoever holds a link. */
+type Receiver = { readonly path: string; readonly headers: Readonly<Record<string, string>> };
+const OWN: Receiver = { path: PHOTOS, headers: {} };
+
 type Upload = { readonly photo: string } | { readonly says: string } | 'unreachable';
 
-const upload = async (photo: Blob): Promise<Upload> => {
+const upload = async (photo: Blob, to: Receiver = OWN): Promise<Upload> => {
   try {
-    const response = await fetch(PHOTOS, {
+    const response = await fetch(to.path, {
       method: 'POST',
       body: photo,
-      headers: { accept: 'application/json', 'content-type': 'image/jpeg' },
+      headers: { accept: 'application/json', 'content-type': 'image/jpeg', ...to.headers },
     });
     if (response.status >= 500) return 'unreachable';
     const text = await response.text();
@@ -67,6 +71,17 @@ export const keepPhoto = async (file: Blob): Promise<KeptPhoto> => {
   if (drawn === undefined) return { ok: false, why: 'unreadable' };
   const sent = await upload(drawn);
   if (sent === 'unreachable') return waiting(drawn);
+  if ('says' in sent) return { ok: false, why: 'refused', says: sent.says };
+  showFromHere(sent.photo, drawn);
+  return { ok: true, photo: sent.photo, waits: false };
+};
+
+/** By whoever holds a link. Nothing waits on a device that is not the plant's: it is sent now, or not kept. */
+export const keepLinkPhoto = async (file: Blob, path: string, token: string): Promise<KeptPhoto> => {
+  const drawn = await drawnAnew(file);
+  if (drawn === undefined) return { ok: false, why: 'unreadable' };
+  const sent = await upload(drawn, { path, headers: { authorization: `Bearer ${token}` } });
+  if (sent === 'unreachable') return { ok: false, why: 'unreachable' };
   if ('says' in sent) return { ok: false, why: 'refused', says: sent.says };
   showFromHere(sent.photo, drawn);
   return { ok: true, photo: sent.photo, waits: false };

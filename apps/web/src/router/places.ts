@@ -25,12 +25,16 @@ export const places = {
   rulebook: '/rulebook',
   rulebookPart: (part: string) => `/rulebook/${part}`,
   traveler: (serial: string) => `/traveler/${encodeURIComponent(serial)}`,
+  /** The token stands behind the `#`: no server's log and no other site ever sees it. */
+  link: (part: LinkPart, token: string) => `/link/${part}#${token}`,
   homes: '/home',
   home: (serial: string) => `/home/${encodeURIComponent(serial)}`,
   station: (id: string) => `/station/${encodeURIComponent(id)}`,
   sectionAt: (station: string, serial: string) =>
     `/station/${encodeURIComponent(station)}/${encodeURIComponent(serial)}`,
 } as const;
+
+export type LinkPart = 'build-book' | 'site-work';
 
 export type Place =
   | {
@@ -45,6 +49,7 @@ export type Place =
   | { readonly screen: 'release'; readonly serial: string | null }
   | { readonly screen: 'rulebook'; readonly part: string | null }
   | { readonly screen: 'traveler'; readonly serial: string }
+  | { readonly screen: 'link'; readonly part: LinkPart }
   | { readonly screen: 'tag'; readonly serial: string; readonly hold: string }
   | { readonly screen: 'home'; readonly serial: string | null }
   | { readonly screen: 'station'; readonly station: string; readonly serial: string | null }
@@ -81,6 +86,7 @@ const READ: { readonly [first: string]: Read } = {
   traveler: (serial) => (serial ? { screen: 'traveler', serial } : undefined),
   release: (serial) => ({ screen: 'release', serial: serial || null }),
   tag: (serial, hold) => (serial && hold ? { screen: 'tag', serial, hold } : undefined),
+  link: (part) => (part === 'build-book' || part === 'site-work' ? { screen: 'link', part } : undefined),
   agency: (part) => (part === 'report' ? { screen: 'agency-report' } : undefined),
 };
 

@@ -8,6 +8,7 @@ import { factorRoutes } from './factors';
 import { feedRoutes } from './feed';
 import { flowRoutes } from './flow';
 import { inspectionRoutes } from './inspection';
+import { linkRoutes } from './links';
 import { photoRoutes } from './photos';
 import { plantRoutes } from './plant';
 import { qualityRoutes } from './quality';
@@ -33,6 +34,7 @@ export const ROUTES = {
   ...equipmentRoutes,
   ...flowRoutes,
   ...inspectionRoutes,
+  ...linkRoutes,
   ...releaseRoutes,
   ...rulebookRoutes,
 } as const satisfies Record<string, Route>;
@@ -50,6 +52,8 @@ const BESIDE_THE_RECORD = {
   ...auditRoutes,
   ...rulebookRoutes,
   ...feedRoutes,
+  ...linkRoutes,
+  ...rulebookRoutes,
 } as const;
 /** What the floor tells. */
 export type PlantTelling = Exclude<TellingName, keyof typeof BESIDE_THE_RECORD>;

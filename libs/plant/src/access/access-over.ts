@@ -8,6 +8,7 @@ import { NO_VAULT } from './factors/vault';
 import type { Vault } from './factors/vault';
 import { holding } from './holding';
 import { known } from './known';
+import { links } from './links';
 import { oneAtATime } from './one-at-a-time';
 import type { GuessCost } from './secret';
 import { GUESS_COST } from './secret';
@@ -37,6 +38,7 @@ export const accessOver = (
     ...ownFactors(door),
     ...passkeys(door),
     ...tablets(door),
+    ...links(door),
     onEnded: (listener) => {
       listeners.add(listener);
       return () => listeners.delete(listener);

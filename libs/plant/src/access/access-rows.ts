@@ -12,10 +12,23 @@ export type GuessesRow = {
   readonly freeAt: number;
 };
 
-export type FactorKind =
-  'password' | 'code' | 'code-unconfirmed' | 'recovery' | 'passkey' | 'invitation' | 'provider';
+/** Of a link: what it opens. */
+export type LinkPurpose = 'installer' | 'owner' | 'owner-with-defects';
 
-/** What a person shows besides a PIN. `data`: a hash, a sealed secret or a public key, as the kind has it. */
+export type FactorKind =
+  | 'password'
+  | 'code'
+  | 'code-unconfirmed'
+  | 'recovery'
+  | 'passkey'
+  | 'invitation'
+  | 'provider'
+  | `link-${LinkPurpose}`;
+
+/**
+ * What a person shows besides a PIN. `data`: a hash, a sealed secret or a public key, as the kind has it. A link stands
+ * here too, under the home it opens in the person's place.
+ */
 export type FactorRow = {
   readonly id: string;
   readonly person: string;

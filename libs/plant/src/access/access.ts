@@ -4,6 +4,7 @@ import type { Holder, SecretRow } from './access-rows';
 import type { OwnFactors } from './factors/own-factors';
 import type { Passkeys } from './factors/passkeys';
 import type { Doorstep, NotProven, Proven, Shown } from './factors/proving';
+import type { Links } from './links';
 import type { Tablets } from './tablets/tablets';
 
 export type SignIn = { readonly ok: true; readonly session: string; readonly expiresAt: number } | NotProven;
@@ -15,6 +16,7 @@ export type Listed = Omit<SecretRow, 'hash'> & { readonly id: string };
 
 /** Who may come in: PINs, passwords, codes, passkeys, sessions, tokens and tablets. `by`: who does it. */
 export type Access = OwnFactors &
+  Links &
   Passkeys &
   Tablets & {
     /** Sets a person's PIN. `shown` keeps it in clear too: for a demonstration's invented people, never else. */

@@ -15,4 +15,5 @@ export { codeStep } from './factors/codes';
 export type { Doorstep, NotProven, Proven, Shown } from './factors/proving';
 export { vaultUnder } from './factors/vault';
 export type { Vault } from './factors/vault';
+export type { Link, OpenedLink } from './links';
 export type { ListedTablet } from './tablets/tablets';

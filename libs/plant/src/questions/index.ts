@@ -8,6 +8,7 @@ import { agencyReportQuestion } from './agency-report';
 import { claimQuestion, claimsQuestion } from '../claims/asking';
 import { determinationQuestion, determinationsQuestion, dueDaysQuestion } from '../claims/files';
 import { exposureQuestion, traceQuestion } from '../claims/tracing';
+import { buildBookQuestion } from './build-book';
 import { containmentsQuestion, sharingQuestion } from './containment';
 import { dataPlateQuestion } from './data-plate';
 import { defectCountsQuestion } from './defect-counts';
@@ -26,6 +27,7 @@ import { instrumentReachQuestion, lotReachQuestion } from './reach';
 import { releasesQuestion, sectionReleaseQuestion } from './release';
 import { sectionQuestion } from './section';
 import { siteQuestion } from './site';
+import { siteWorkQuestion } from './site-work';
 import { signalsQuestion } from './signals';
 import { stationChartQuestion } from './station-chart';
 import { yieldQuestion } from './yield';
@@ -65,6 +67,8 @@ export const questionsOf = (asked: Asked): Questions => ({
   sharing: sharingQuestion(asked),
   containments: containmentsQuestion(asked),
   site: siteQuestion(asked),
+  buildBook: buildBookQuestion(asked),
+  siteWork: siteWorkQuestion(asked),
   claims: claimsQuestion(asked),
   claim: claimQuestion(asked),
   trace: traceQuestion(asked),

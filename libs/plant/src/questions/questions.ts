@@ -59,6 +59,12 @@ export type Questions = {
   ) => Promise<AnswerOf<'sharing'> | undefined>;
   readonly containments: () => Promise<AnswerOf<'containments'>>;
   readonly site: () => Promise<AnswerOf<'site'>>;
+  /** For links; whoever answers says until when. Without the defects where they are not to be shown. */
+  readonly buildBook: (
+    home: string,
+    withDefects: boolean,
+  ) => Promise<Omit<AnswerOf<'linkBook'>, 'until'> | undefined>;
+  readonly siteWork: (home: string) => Promise<Omit<AnswerOf<'linkSite'>, 'until'> | undefined>;
   readonly claims: () => Promise<AnswerOf<'claims'>>;
   readonly claim: (claim: string) => Promise<AnswerOf<'claim'> | undefined>;
   readonly trace: (claim: string) => Promise<AnswerOf<'trace'> | undefined>;

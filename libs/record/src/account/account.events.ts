@@ -24,7 +24,10 @@ export type AccountEvent =
   | TabletEnded
   | SampleDrawn
   | FeedSubscribed
-  | FeedEnded;
+  | FeedEnded
+  | LinkIssued
+  | LinkOpened
+  | LinkEnded;
 
 /** A PIN or a password was set. */
 export type AccessGiven = {
@@ -142,5 +145,25 @@ export type FeedSubscribed = {
 export type FeedEnded = {
   readonly type: 'FeedEnded';
   readonly data: { readonly account: string; readonly subscription: string };
+};
+/** A link was made that opens one home, without an account, until a day. `account` is the link's. */
+export type LinkIssued = {
+  readonly type: 'LinkIssued';
+  readonly data: {
+    readonly account: string;
+    readonly home: string;
+    readonly purpose: string;
+    readonly until: string;
+  };
+};
+/** Somebody opened the home with it; openings within the same hour are one. */
+export type LinkOpened = {
+  readonly type: 'LinkOpened';
+  readonly data: { readonly account: string; readonly home: string; readonly purpose: string };
+};
+/** It opens nothing any more, before its day. */
+export type LinkEnded = {
+  readonly type: 'LinkEnded';
+  readonly data: { readonly account: string; readonly home: string };
 };
 export type RecordedAccountEvent = Recorded<AccountEvent>;

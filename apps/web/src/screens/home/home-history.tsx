@@ -3,7 +3,7 @@ import { useState } from 'react';
 import type { ReactNode } from 'react';
 import { usePrintFoot } from '../../look/print-foot';
 import { useQuestion } from '../../api/use-question';
-import { useSignedIn } from '../../session/session';
+import { isQualityManager, useSignedIn } from '../../session/session';
 import { RoleTag } from '../../ui/role-tag';
 import { Serial } from '../../ui/serial';
 import { TroubleNotice } from '../../ui/trouble';
@@ -13,6 +13,7 @@ import { useSpeech } from '../../words/words';
 import { FILTERS, keptBy } from './entries';
 import type { Entry, Filter } from './entries';
 import { HistoryDay } from './history-day';
+import { LinksPanel } from './links-panel';
 import { useDays } from './use-days';
 import { useLabels } from './use-labels';
 
@@ -122,7 +123,7 @@ const Head = ({ history }: { readonly history: History }): ReactNode => {
 
 const Entries = ({ history }: { readonly history: History }): ReactNode => {
   const { t, say } = useSpeech();
-  const { plant } = useSignedIn();
+  const { me, plant } = useSignedIn();
   const [shown, show] = useState<Shown>({ filter: 'all', serial: null });
   usePrintFoot(t('history.foot', { home: history.home, position: history.position }));
   const days = useDays(keptBy(shown.filter, shown.serial, history.entries));
@@ -131,6 +132,7 @@ const Entries = ({ history }: { readonly history: History }): ReactNode => {
   return (
     <>
       <Head history={history} />
+      {isQualityManager(me) && <LinksPanel home={history.home} />}
       <Filters history={history} shown={shown} show={show} />
       {days.length === 0 && <p className="notice">{t('history.nothing')}</p>}
       {days.map(({ day, entries }) => (

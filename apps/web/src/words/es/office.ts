@@ -4,6 +4,7 @@ import equipment from './equipment.json';
 import feed from './feed.json';
 import history from './history.json';
 import line from './line.json';
+import links from './links.json';
 import officeProblems from './office-problems.json';
 import ownAccess from './own-access.json';
 import people from './people.json';
@@ -20,6 +21,7 @@ export const officeWords = {
   ...feed,
   ...history,
   ...line,
+  ...links,
   ...officeProblems,
   ...ownAccess,
   ...people,
