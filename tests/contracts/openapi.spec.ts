@@ -160,7 +160,7 @@ describe('the OpenAPI document', () => {
         expect(described).toContain(`{"name":"${name}","in":"query"`);
       expect(described.includes('"name":"Idempotency-Key"')).toBe(route.keyed);
       expect(described.includes('#/components/responses/Unauthorized')).toBe(
-        route.access !== 'anyone' || route.body !== undefined,
+        route.access !== 'anyone' || route.body !== undefined || route.takes !== undefined,
       );
       expect(described.includes('"requestBody"')).toBe(route.body !== undefined || route.takes !== undefined);
     },

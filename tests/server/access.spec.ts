@@ -8,6 +8,8 @@ const routes = Object.entries<Route>(ROUTES);
 const open = [
   ...['health', 'openapi', 'signIns', 'signIn', 'setup', 'setUp', 'signInQuestion', 'passkeySignIn'],
   ...['invitationTaken', 'binding', 'bind', 'provider', 'providerBegin', 'providerBack'],
+  // A link's own refusal: tests/server/links.spec.ts
+  ...['linkBook', 'linkSite', 'linkWork', 'linkPhoto'],
 ];
 const addressOf = ({ path }: Route): string => path.replace(/\{\w+\}/g, 'x-1');
 

@@ -121,7 +121,7 @@ describe('a link without an account', () => {
       await send(ROUTES.linkSite.path, owner),
       await send(ROUTES.linkWork.path, owner, { name: 'x', operation: 'blocking-removed' }),
     ].map(({ status, text }) => ({ status, text }));
-    expect(refusals[0]).toMatchObject({ status: 403 });
+    expect(refusals[0]).toMatchObject({ status: 401 });
     expect(new Set(refusals.map((refusal) => JSON.stringify(refusal))).size).toBe(1);
     await send(ROUTES.linkBook.path, owner).expect(200);
   });

@@ -2,6 +2,7 @@ import type { Example } from './example';
 import { chartExamples } from './examples-charts';
 import { claimExamples } from './examples-claims';
 import { factorExamples } from './examples-factors';
+import { linkExamples } from './examples-links';
 import { releaseExamples } from './examples-release';
 import type { RouteName } from './routes';
 
@@ -20,7 +21,6 @@ const asks = {
   section: { params: { serial: ASKED.section }, query: { at: 'all' } },
   kit: { params: { station: 'drywall' } },
   homes: { query: { search: ASKED.home } },
-  links: { params: { serial: ASKED.home } },
   history: { params: { serial: ASKED.home } },
   yield: { query: { by: 'station' } },
   yieldTrend: { query: { station: 'drywall' } },
@@ -210,6 +210,7 @@ export const EXAMPLES: { readonly [name in RouteName]?: Example } = {
   ...claimExamples,
   ...access,
   ...factorExamples,
+  ...linkExamples,
   ...rulebook,
 };
 export const exampleOf = (route: string): Example | undefined => byName[route];

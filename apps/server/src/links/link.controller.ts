@@ -117,10 +117,11 @@ const senderOf = ({ link }: OpenedLink, key: string): Sender => ({
 /** The same for every link that opens nothing here: whoever tries learns nothing. */
 const opensNothing = (): Problem =>
   new Problem({
-    status: 403,
+    status: 401,
     code: 'link-opens-nothing',
     title: 'This link opens nothing',
     detail: 'It may be incomplete, over, or ended. Ask whoever sent it for another.',
+    headers: { 'www-authenticate': 'Bearer realm="studbook"' },
   });
 
 const notAtTheSite = (operation: string): Problem =>

@@ -9,9 +9,9 @@ type Station = AnswerOf<'linkBook'>['stations'][number];
 type Work = Station['work'][number];
 
 const knownSays = (t: Speech['t'], { hidden, known }: Work): string => {
-  if (known === 'reconstructed') return t('book.reconstructed');
-  if (known === 'signed') return t('book.signed');
-  return t(hidden ? 'book.seen' : 'book.looked-at');
+  if (known === 'reconstructed') return t('build-book.reconstructed');
+  if (known === 'signed') return t('build-book.signed');
+  return t(hidden ? 'build-book.seen' : 'build-book.looked-at');
 };
 
 const Step = ({ work }: { readonly work: Work }): ReactNode => {
@@ -23,8 +23,8 @@ const Step = ({ work }: { readonly work: Work }): ReactNode => {
       <div>
         <p>{say(work.says)}</p>
         <p className="quiet small">
-          {day(work.on)}. {work.hidden && `${t('book.hidden')} `}
-          {knownSays(t, work)} {work.photos > 0 && t('book.photos', { count: work.photos })}
+          {day(work.on)}. {work.hidden && `${t('build-book.hidden')} `}
+          {knownSays(t, work)} {work.photos > 0 && t('build-book.photos', { count: work.photos })}
         </p>
       </div>
     </li>
@@ -37,7 +37,7 @@ export const BookSteps = ({ stations }: { readonly stations: readonly Station[] 
   const day = useBookDay();
   return (
     <section className="stack">
-      <h2>{t('book.steps')}</h2>
+      <h2>{t('build-book.steps')}</h2>
       {stations
         .filter(({ work }) => work.length > 0)
         .map(({ name, from, to, work }) => (
@@ -45,7 +45,7 @@ export const BookSteps = ({ stations }: { readonly stations: readonly Station[] 
             <h3>
               {say(name)}{' '}
               <span className="quiet small">
-                {from === to ? day(to) : t('book.from-to', { from: day(from), to: day(to) })}
+                {from === to ? day(to) : t('build-book.from-to', { from: day(from), to: day(to) })}
               </span>
             </h3>
             <ul className="book-marked">

@@ -13,15 +13,15 @@ type Book = AnswerOf<'linkBook'>;
 const Keep = ({ book }: { readonly book: Book }): ReactNode => {
   const { t } = useSpeech();
   const parts = book.sections.map(({ serial, label }) =>
-    label === null ? serial : `${serial} (${t('book.label', { label })})`,
+    label === null ? serial : `${serial} (${t('build-book.label', { label })})`,
   );
   return (
     <section className="stack tight">
-      <h2>{t('book.keep')}</h2>
+      <h2>{t('build-book.keep')}</h2>
       <ul className="book-list">
-        <li>{t('book.keep-page')}</li>
-        <li>{t('book.keep-numbers', { list: parts.join(', ') })}</li>
-        <li>{t('book.keep-plates')}</li>
+        <li>{t('build-book.keep-page')}</li>
+        <li>{t('build-book.keep-numbers', { list: parts.join(', ') })}</li>
+        <li>{t('build-book.keep-plates')}</li>
       </ul>
     </section>
   );
@@ -32,8 +32,8 @@ const Tests = ({ book }: { readonly book: Book }): ReactNode => {
   const day = useBookDay();
   return (
     <section className="stack tight">
-      <h2>{t('book.tests')}</h2>
-      {book.tests.length === 0 && <p className="quiet">{t('book.no-tests')}</p>}
+      <h2>{t('build-book.tests')}</h2>
+      {book.tests.length === 0 && <p className="quiet">{t('build-book.no-tests')}</p>}
       <ul className="book-marked">
         {book.tests.map(({ says, on }) => (
           <li key={says.en}>
@@ -53,8 +53,8 @@ const Mended = ({ mended }: { readonly mended: NonNullable<Book['mended']> }): R
   const day = useBookDay();
   return (
     <section className="stack tight">
-      <h2>{t('book.mended')}</h2>
-      {mended.length === 0 && <p className="quiet">{t('book.no-mended')}</p>}
+      <h2>{t('build-book.mended')}</h2>
+      {mended.length === 0 && <p className="quiet">{t('build-book.no-mended')}</p>}
       <ul className="book-list">
         {mended.map(({ says, on }, n) => (
           <li key={n}>
@@ -75,21 +75,21 @@ const Pages = ({ book }: { readonly book: Book }): ReactNode => {
     <article className="stack book">
       <div className="page-head">
         <div>
-          <h1>{t('book.title')}</h1>
-          <p>{t('book.says', { home, model, plant })}</p>
-          {book.demonstration && <p className="quiet">{t('book.demonstration')}</p>}
+          <h1>{t('build-book.title')}</h1>
+          <p>{t('build-book.says', { home, model, plant })}</p>
+          {book.demonstration && <p className="quiet">{t('build-book.demonstration')}</p>}
         </div>
         <button type="button" className="button no-print" onClick={() => window.print()}>
-          {t('book.print')}
+          {t('build-book.print')}
         </button>
       </div>
       <BookSteps stations={book.stations} />
       <Tests book={book} />
-      {agencySaw.length > 0 && <p>{t('book.agency', { stages: agencySaw.map(say).join(', ') })}</p>}
+      {agencySaw.length > 0 && <p>{t('build-book.agency', { stages: agencySaw.map(say).join(', ') })}</p>}
       {mended !== null && <Mended mended={mended} />}
       {open.length > 0 && (
         <section className="stack tight">
-          <h2>{t('book.open')}</h2>
+          <h2>{t('build-book.open')}</h2>
           <p>{open.map(say).join(' · ')}</p>
         </section>
       )}
