@@ -1,7 +1,7 @@
 import type { AnswerOf } from '@libs/contracts';
 import { isProven } from '@libs/judge';
 import type { CompiledPlan, DoneWork, PlannedOperation, WorkState } from '@libs/judge';
-import { floorDay } from '@libs/kernel';
+import { epochMs, floorDay } from '@libs/kernel';
 import { PLANT } from '@libs/record';
 import type { Unit } from '@libs/record';
 import type { Asked } from './asked';
@@ -124,12 +124,17 @@ const workOf = (chapter: Chapter): Work => ({
 });
 
 /** Something that was done since is in front of it, and cannot be lifted by hand. */
-const isHidden = (id: string, { plan, state }: Story): boolean =>
-  Object.values(plan.operations).some(
-    (cover) =>
-      state.work[cover.id] !== undefined &&
-      cover.hides.some(({ operation, hidden }) => operation === id && hidden !== 'lift'),
-  );
+const isHidden = (id: string, story: Story): boolean => coveredAt(id, story) !== null;
+
+/** When it went out of sight, in milliseconds; null: it can be seen. */
+const coveredAt = (id: string, { plan, state }: Story): number | null => {
+  const covers = Object.values(plan.operations).flatMap(({ id: cover, hides }) => {
+    const done = state.work[cover];
+    const isCover = hides.some(({ operation, hidden }) => operation === id && hidden !== 'lift');
+    return isCover && done !== undefined ? [epochMs(done.occurredAt)] : [];
+  });
+  return covers.length === 0 ? null : Math.min(...covers);
+};
 
 /** The weakest of how it is known in its sections. */
 const knownBy = (chapter: Chapter): Work['known'] => {
@@ -138,15 +143,20 @@ const knownBy = (chapter: Chapter): Work['known'] => {
   return ways.every((way) => way === 'seen') ? 'seen' : 'signed';
 };
 
-/** Seen as such, or by the inspection that asks for it: that one is signed by somebody not of the crew. */
-const wayIn = (id: string, { plan, state }: Story): Work['known'] => {
+/**
+ * Seen as such, or by an inspection that asks for it, while it could still be seen: that one is signed by somebody not
+ * of the crew. The final inspection asks for everything, and saw none of what was covered by then.
+ */
+const wayIn = (id: string, { plan, state, unit }: Story): Work['known'] => {
   const proof = state.work[id]?.proof ?? 'signed';
   if (proof !== 'signed') return proof;
+  const gone = coveredAt(id, { plan, state, unit }) ?? Infinity;
   const inspected = Object.values(plan.operations).some(
     ({ id: inspection, entry, requires }) =>
       entry === 'I' &&
+      requires.some(({ operation }) => operation === id) &&
       isProven(plan, state, inspection) &&
-      requires.some(({ operation }) => operation === id),
+      epochMs(state.work[inspection]?.occurredAt ?? '') <= gone,
   );
   return inspected ? 'seen' : 'signed';
 };

@@ -49,6 +49,8 @@ const sentence = ({ type, account, data }: Entry, t: Speech['t']): string => {
     subject: text(data['subject']),
     seed: text(data['seed']),
     factor: text(data['factor']),
+    home: text(data['home']),
+    purpose: text(data['purpose']),
   });
 };
 
