@@ -1,7 +1,7 @@
+import { operationCard } from '@libs/contracts';
 import { standings } from '@libs/judge';
 import type { Asked } from './asked';
 import { GOVERNING } from './governing';
-import { operationCard } from './operation-card';
 import type { Questions } from './questions';
 import { subjectOf } from './subject';
 
