@@ -90,6 +90,15 @@ describeInBrowser('by WCAG 2.2 as axe-core reads it', (found) => {
       '/containment?serial=T-500A&operation=wired&defect=none',
       '/site',
       '/station/drywall/NOBODY',
+      '/quality/drywall',
+      '/equipment',
+      '/rulebook',
+      '/traveler/T-500A',
+      '/labels/serial/T-500A',
+      '/labels/lot/B-10001',
+      '/audit',
+      '/verify',
+      '/nowhere',
     ])('nothing stands in the way of %s', async (path) => {
       await page.goto(`${plant.address}${path}`);
       await page.waitForLoadState('networkidle');

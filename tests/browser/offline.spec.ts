@@ -233,6 +233,39 @@ describeInBrowser('a tablet without a network', (found) => {
     expect([...times].sort((one, other) => one - other)).toStrictEqual(times);
   }, 120_000);
 
+  /** Whether the browser's own database still takes something. */
+  const takesMore = (): Promise<boolean> =>
+    page.evaluate(
+      `new Promise((resolve) => {
+        const opening = indexedDB.open('studbook-floor');
+        opening.onerror = () => resolve(false);
+        opening.onsuccess = () => {
+          const database = opening.result;
+          const transaction = database.transaction('facts', 'readwrite');
+          transaction.objectStore('facts').put('x'.repeat(1000), 'room');
+          transaction.oncomplete = () => { database.close(); resolve(true); };
+          transaction.onabort = () => { database.close(); resolve(false); };
+        };
+      })`,
+    );
+
+  it('says so when the device is full, and leaves the entry in its form', async () => {
+    await page.goto(`${plant.address}/station/drywall/T-700B`);
+    await page.getByRole('button', { name: 'More' }).waitFor();
+    const session = await page.context().newCDPSession(page);
+    await session.send('Storage.overrideQuotaForOrigin', { origin: plant.address, quotaSize: 1 });
+    await cut(true);
+    // The browser looks at how much is left every few seconds only.
+    while (await takesMore()) await page.waitForTimeout(500);
+    await holdIt();
+    await page.getByText(/^This tablet is full/).waitFor();
+    await page.getByRole('button', { name: 'Hold', exact: true }).waitFor();
+    await session.send('Storage.overrideQuotaForOrigin', { origin: plant.address });
+    await cut(false);
+    await page.getByRole('button', { name: 'Hold', exact: true }).click();
+    await page.getByRole('heading', { name: 'Recorded' }).waitFor();
+  }, 60_000);
+
   it('never makes the browser complain', () => {
     expect(complaints).toStrictEqual([]);
   });

@@ -1,3 +1,4 @@
+import { checkCharacter } from '@libs/kernel';
 import { SILENCE, scanned, typed } from '../../apps/web/src/scan/burst';
 import type { Burst, Stroke } from '../../apps/web/src/scan/burst';
 import { inPieces, meantBy, surelyMeantBy, tidied } from '../../apps/web/src/scan/serials';
@@ -53,6 +54,13 @@ describe('a scanner that types', () => {
 
 describe('a serial typed by hand', () => {
   const KNOWN = ['H26-1059-A', 'H26-1059-B', 'H26-1060-A', 'T-500A'];
+
+  it('is surely meant with its printed check character, an O for a 0 and an I for a 1 included', () => {
+    const check = checkCharacter('H26-1059-A') ?? '';
+    expect(surelyMeantBy(`h26 1059 a ${check}`, KNOWN)).toBe('H26-1059-A');
+    expect(surelyMeantBy(`H26-IO59-A${check}`, KNOWN)).toBe('H26-1059-A');
+    expect(surelyMeantBy(`H26-1059-A${check === 'X' ? 'Y' : 'X'}`, KNOWN)).toBeUndefined();
+  });
 
   it('may come in any case and with stray spaces', () => {
     expect(tidied(' h26-1059 -a')).toBe('H26-1059-A');

@@ -40,6 +40,9 @@ const RulebookScreen = lazy(() =>
 const TravelerScreen = lazy(() =>
   import('./screens/traveler/traveler-screen').then((m) => ({ default: m.TravelerScreen })),
 );
+const PaperLabelScreen = lazy(() =>
+  import('./screens/paper-label/paper-label-screen').then((m) => ({ default: m.PaperLabelScreen })),
+);
 const SetupScreen = lazy(() =>
   import('./screens/setup/setup-screen').then((m) => ({ default: m.SetupScreen })),
 );
@@ -94,6 +97,7 @@ const SCREENS: { readonly [S in Place['screen']]: (place: At<S>) => ReactNode } 
   people: () => <PeopleScreen />,
   'own-access': () => <OwnAccessScreen />,
   rulebook: ({ part }) => <RulebookScreen part={part} />,
+  'paper-label': ({ kind, code }) => <PaperLabelScreen key={code} kind={kind} code={code} />,
   traveler: ({ serial }) => <TravelerScreen key={serial} serial={serial} />,
   quality: () => <QualityScreen />,
   'station-quality': ({ station }) => <StationQualityScreen key={station} station={station} />,
@@ -158,6 +162,7 @@ const TITLES: Readonly<Record<Place['screen'], WordKey>> = {
   people: 'nav.people',
   'own-access': 'nav.own-access',
   rulebook: 'nav.rulebook',
+  'paper-label': 'nav.labels',
   traveler: 'nav.traveler',
   audit: 'nav.audit',
   verify: 'nav.verify',

@@ -1,5 +1,6 @@
 export * from './assert-never';
 export * from './canonical-json';
+export * from './check-character';
 export * from './decimal';
 export * from './decision';
 export * from './envelope';

@@ -24,6 +24,7 @@ export const places = {
   tag: (serial: string, hold: string) => `/tag/${encodeURIComponent(serial)}/${encodeURIComponent(hold)}`,
   rulebook: '/rulebook',
   rulebookPart: (part: string) => `/rulebook/${part}`,
+  paperLabel: (kind: 'serial' | 'lot', code: string) => `/labels/${kind}/${encodeURIComponent(code)}`,
   traveler: (serial: string) => `/traveler/${encodeURIComponent(serial)}`,
   /** The token stands behind the `#`: no server's log and no other site ever sees it. */
   link: (part: LinkPart, token: string) => `/link/${part}#${token}`,
@@ -50,6 +51,7 @@ export type Place =
   | { readonly screen: 'rulebook'; readonly part: string | null }
   | { readonly screen: 'traveler'; readonly serial: string }
   | { readonly screen: 'link'; readonly part: LinkPart }
+  | { readonly screen: 'paper-label'; readonly kind: 'serial' | 'lot'; readonly code: string }
   | { readonly screen: 'tag'; readonly serial: string; readonly hold: string }
   | { readonly screen: 'home'; readonly serial: string | null }
   | { readonly screen: 'station'; readonly station: string; readonly serial: string | null }
@@ -83,6 +85,8 @@ const READ: { readonly [first: string]: Read } = {
     station ? { screen: 'station', station, serial: serial || null } : undefined,
   quality: (station) => (station ? { screen: 'station-quality', station } : undefined),
   rulebook: (part) => ({ screen: 'rulebook', part: part || null }),
+  labels: (kind, code) =>
+    code && (kind === 'serial' || kind === 'lot') ? { screen: 'paper-label', kind, code } : undefined,
   traveler: (serial) => (serial ? { screen: 'traveler', serial } : undefined),
   release: (serial) => ({ screen: 'release', serial: serial || null }),
   tag: (serial, hold) => (serial && hold ? { screen: 'tag', serial, hold } : undefined),

@@ -1,3 +1,5 @@
+import { checkCharacter } from '@libs/kernel';
+
 /** Serials as people type them: any case, stray spaces, and letters taken for the digits they look like. */
 
 export const tidied = (typed: string): string => typed.replace(/\s+/g, '').toUpperCase();
@@ -42,10 +44,19 @@ export const meantBy = (typed: string, known: readonly string[]): readonly strin
 
 const unjoined = (serial: string): string => tidied(serial).replace(/[-._:]/g, '');
 
-/** The one known serial that was typed or scanned without its joiners: printed labels often carry none. */
+const only = (found: readonly string[]): string | undefined => (found.length === 1 ? found[0] : undefined);
+
+/**
+ * The one known serial that was typed or scanned without its joiners, as printed labels often carry none; or with the
+ * check character printed behind it, which also settles an O for a 0.
+ */
 export const surelyMeantBy = (typed: string, known: readonly string[]): string | undefined => {
   const same = known.filter((serial) => unjoined(serial) === unjoined(typed));
-  return same.length === 1 ? same[0] : undefined;
+  const checked = skeleton(typed);
+  return (
+    only(same) ??
+    only(known.filter((serial) => skeleton(serial + (checkCharacter(serial) ?? '')) === checked))
+  );
 };
 
 const JOINER = /(?<=[-._:])|(?=[-._:])/;

@@ -110,6 +110,9 @@ const Head = ({ history }: { readonly history: History }): ReactNode => {
               <Link className="no-print" to={places.traveler(serial)}>
                 {t('nav.traveler')}
               </Link>
+              <Link className="no-print" to={places.paperLabel('serial', serial)}>
+                {t('nav.labels')}
+              </Link>
             </li>
           ))}
         </ul>

@@ -1,3 +1,4 @@
+import { withoutCheck } from '@libs/kernel';
 import { useEffect } from 'react';
 import type { ReactNode } from 'react';
 import { useQuestion } from '../../api/use-question';
@@ -19,8 +20,14 @@ type Props = { readonly typed: string; readonly station: string; readonly onLine
 export const UnknownSerial = ({ typed, station, onLine }: Props): ReactNode => {
   const { t } = useSpeech();
   const homes = useQuestion('homes', { search: typed.slice(-TAIL) });
+  // A check character at the end is of no serial: without it the tail is one's own.
+  const unchecked = withoutCheck(typed);
+  const checked = useQuestion('homes', unchecked === undefined ? null : { search: unchecked.slice(-TAIL) });
   const exactly = useQuestion('homes', { search: typed });
-  const known = [...new Set([...onLine, ...(homes.answer?.homes.flatMap(({ sections }) => sections) ?? [])])];
+  const found = [homes, checked].flatMap(
+    ({ answer }) => answer?.homes.flatMap(({ sections }) => sections) ?? [],
+  );
+  const known = [...new Set([...onLine, ...found])];
   const near = meantBy(typed, known);
   // What no serial is like may be the number of a label: that search knows those too.
   const labelled = near.length > 0 ? [] : (exactly.answer?.homes.flatMap(({ sections }) => sections) ?? []);

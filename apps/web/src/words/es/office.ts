@@ -7,6 +7,7 @@ import line from './line.json';
 import links from './links.json';
 import officeProblems from './office-problems.json';
 import ownAccess from './own-access.json';
+import paperLabel from './paper-label.json';
 import people from './people.json';
 import quality from './quality.json';
 import release from './release.json';
@@ -24,6 +25,7 @@ export const officeWords = {
   ...links,
   ...officeProblems,
   ...ownAccess,
+  ...paperLabel,
   ...people,
   ...quality,
   ...release,
