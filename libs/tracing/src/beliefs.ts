@@ -26,6 +26,8 @@ export type Beliefs = {
   readonly shareDue: readonly Guess[];
   /** How often an as-found report points to the true source of its claim. */
   readonly reliability: readonly Guess[];
+  /** So many reports would teach as much of what is usually named as the fault map does. */
+  readonly reportsTheMapIsWorth: number;
   /** How much likelier a mark is on the record of work that caused a claim. */
   readonly lifts: { readonly [mark in RecordMark]: readonly Guess[] };
   /** How often an instrument that spoiled work is found out of tolerance, and how often one that did not. */
@@ -93,6 +95,7 @@ export const BELIEFS: Beliefs = {
   ],
   shareDue: even(0.4, 0.6, 0.8, 0.95),
   reliability: even(0.5, 0.7, 0.85, 0.95),
+  reportsTheMapIsWorth: 20,
   lifts: {
     missing: TELLING,
     late: SLIGHT,

@@ -1,5 +1,6 @@
-import type { Beliefs, Guess } from './beliefs';
+import type { Beliefs } from './beliefs';
 import { logSum } from './log-space';
+import { Reports } from './reports';
 import type { SourceShares } from './sources';
 import type { ClaimedUnit } from './trace-counts';
 import type { HabitRow, RecordMark } from './trace-rows';
@@ -26,107 +27,21 @@ export type Suspect = {
 /** The chance that a claim is due to the cause: for units that belong, and for those of which nobody knows. */
 export type Due = { readonly belong: number; readonly partly: number };
 
-/** How much heavier than a handful of reports the fault map's own shares weigh. */
-const REPORTS_THE_MAP_IS_WORTH = 4;
-/** A report that speaks against the true source is this much rarer. */
-const AGAINST_TRUE = 0.15;
-
 export const signsOf = (
   claimed: readonly ClaimedUnit[],
   habits: readonly HabitRow[],
   context: { readonly shares: SourceShares; readonly beliefs: Beliefs },
 ): Signs => {
-  const reports = reportsOf(claimed, context.shares);
+  const reports = new Reports(claimed, context.shares, context.beliefs);
   const marks = new Marks(claimed, habits);
-  const { reliability, lifts } = context.beliefs;
+  const { lifts } = context.beliefs;
   return {
     of: (suspect, due) => {
-      const reported = [
-        heard(reports, suspect, suspect.belong),
-        heard(reports, suspect, suspect.partly),
-      ] as const;
+      const reported = reports.of(suspect);
       const seen = marks.of(suspect);
-      return due.map(
-        (chance) => saidByReports(reported, chance, reliability) + saidByMarks(seen, chance, lifts),
-      );
+      return due.map((chance) => reported(chance) + saidByMarks(seen, chance, lifts));
     },
   };
-};
-
-type Report = {
-  readonly pointsTo: ReadonlySet<string>;
-  readonly speaksAgainst: ReadonlySet<string>;
-  /** How often such a report is met whatever the cause. */
-  readonly usual: number;
-};
-
-/** Shares of what reports name: the fault map's, moved by what these reports say. */
-const reportsOf = (claimed: readonly ClaimedUnit[], shares: SourceShares): readonly (readonly Report[])[] => {
-  const named = new Map<string, number>();
-  let count = 0;
-  for (const { asFound } of claimed) {
-    for (const { pointsTo } of asFound) {
-      if (pointsTo.length > 0) count++;
-      for (const source of pointsTo) named.set(source, (named.get(source) ?? 0) + 1 / pointsTo.length);
-    }
-  }
-  const usualShare = (source: string): number =>
-    (REPORTS_THE_MAP_IS_WORTH * Math.max(shares.get(source) ?? 0, 0.002) + (named.get(source) ?? 0)) /
-    (REPORTS_THE_MAP_IS_WORTH + count);
-  return claimed.map(({ asFound }) =>
-    asFound.map(({ pointsTo, speaksAgainst }) => ({
-      pointsTo: new Set(pointsTo),
-      speaksAgainst: new Set(speaksAgainst),
-      usual: Math.min(
-        0.98,
-        pointsTo.reduce((sum, source) => sum + usualShare(source), 0),
-      ),
-    })),
-  );
-};
-
-/** The reports of some units, sorted by what they say of the suspect. */
-type Heard = { readonly hits: readonly number[]; readonly misses: number; readonly against: number };
-
-const heard = (
-  reports: readonly (readonly Report[])[],
-  { source }: Suspect,
-  units: readonly number[],
-): Heard => {
-  const hits: number[] = [];
-  let misses = 0;
-  let against = 0;
-  for (const unit of units) {
-    for (const report of reports[unit] ?? []) {
-      if (report.speaksAgainst.has(source)) against++;
-      if (report.pointsTo.has(source)) hits.push(report.usual);
-      else if (report.pointsTo.size > 0) misses++;
-    }
-  }
-  return { hits, misses, against };
-};
-
-const saidByReports = (
-  [belong, partly]: readonly [Heard, Heard],
-  due: Due,
-  reliability: readonly Guess[],
-): number => {
-  if (isSilent(belong) && isSilent(partly)) return 0;
-  return logSum(
-    reliability.map(
-      ({ value, share }) =>
-        Math.log(share) + saidOf(belong, due.belong, value) + saidOf(partly, due.partly, value),
-    ),
-  );
-};
-
-const isSilent = ({ hits, misses, against }: Heard): boolean =>
-  hits.length === 0 && misses === 0 && against === 0;
-
-const saidOf = ({ hits, misses, against }: Heard, due: number, reliable: number): number => {
-  let sum = misses * Math.log(due * (1 - reliable) + 1 - due);
-  for (const usual of hits) sum += Math.log((due * (reliable + (1 - reliable) * usual)) / usual + 1 - due);
-  return sum + against * Math.log(due * AGAINST_TRUE + 1 - due);
 };
 
 /** Of the claimed units that belong, and of which nobody knows: how many have the mark. */
