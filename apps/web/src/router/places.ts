@@ -18,6 +18,11 @@ export const places = {
   agencyReport: '/agency/report',
   containment: '/containment',
   site: '/site',
+  claims: '/claims',
+  claim: (id: string) => `/claims/${encodeURIComponent(id)}`,
+  complaint: '/complaint',
+  dueDays: '/due',
+  determination: (id: string) => `/due/${encodeURIComponent(id)}`,
   sharing: (serial: string, operation: string, defect: string) =>
     `/containment?${new URLSearchParams({ serial, operation, defect }).toString()}`,
   tag: (serial: string, hold: string) => `/tag/${encodeURIComponent(serial)}/${encodeURIComponent(hold)}`,
@@ -39,6 +44,10 @@ export type Place =
   | {
       readonly screen:
         'defects' | 'holds' | 'equipment' | 'agency' | 'agency-report' | 'containment' | 'site';
+    }
+  | { readonly screen: 'claims' | 'complaint' | 'due' }
+  | { readonly screen: 'claim'; readonly claim: string }
+  | { readonly screen: 'determination'; readonly determination: string
     }
   | { readonly screen: 'station-quality'; readonly station: string }
   | { readonly screen: 'release'; readonly serial: string | null }
@@ -64,6 +73,7 @@ const single = {
   agency: 'agency',
   containment: 'containment',
   site: 'site',
+  complaint: 'complaint',
 } as const;
 const isSingle = (name: string): name is keyof typeof single => Object.hasOwn(single, name);
 
@@ -79,6 +89,8 @@ const READ: { readonly [first: string]: Read } = {
   traveler: (serial) => (serial ? { screen: 'traveler', serial } : undefined),
   release: (serial) => ({ screen: 'release', serial: serial || null }),
   tag: (serial, hold) => (serial && hold ? { screen: 'tag', serial, hold } : undefined),
+  claims: (claim) => (claim ? { screen: 'claim', claim } : { screen: 'claims' }),
+  due: (determination) => (determination ? { screen: 'determination', determination } : { screen: 'due' }),
   agency: (part) => (part === 'report' ? { screen: 'agency-report' } : undefined),
 };
 

@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import { accessRoutes } from './access';
 import { auditRoutes } from './audit';
+import { claimFilesRoutes } from './claim-files';
 import { claimsRoutes } from './claims';
 import { defectsRoutes } from './defects';
 import { equipmentRoutes } from './equipment';
@@ -27,6 +28,7 @@ export const ROUTES = {
   ...qualityRoutes,
   ...workRoutes,
   ...claimsRoutes,
+  ...claimFilesRoutes,
   ...defectsRoutes,
   ...equipmentRoutes,
   ...flowRoutes,
@@ -43,6 +45,8 @@ export type TellingName = {
 }[RouteName];
 /** Told to others than the floor's record: who may come in, what is drawn for an audit, the rulebook. */
 const BESIDE_THE_RECORD = { ...accessRoutes, ...factorRoutes, ...auditRoutes, ...rulebookRoutes } as const;
+/** Told to others than the floor's record: who may come in, what is drawn for an audit, files, the rulebook. */
+const BESIDE_THE_RECORD = { ...accessRoutes, ...auditRoutes, ...claimFilesRoutes, ...rulebookRoutes } as const;
 /** What the floor tells. */
 export type PlantTelling = Exclude<TellingName, keyof typeof BESIDE_THE_RECORD>;
 export const PLANT_TELLINGS: ReadonlySet<string> = new Set(

@@ -43,7 +43,7 @@ const sentence = ({ type, account, data }: Entry, t: Speech['t']): string => {
     subject: text(data['subject']),
     seed: text(data['seed']),
     factor: text(data['factor']),
-  });
+  }).concat(typeof data['reason'] === 'string' ? `: ${data['reason']}` : '');
 };
 
 /** Who came in, who was kept out, who gave and took access: the latest first. */

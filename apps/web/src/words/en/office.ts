@@ -1,5 +1,6 @@
 import audit from './audit.json';
 import charts from './charts.json';
+import claims from './claims.json';
 import equipment from './equipment.json';
 import history from './history.json';
 import line from './line.json';
@@ -15,6 +16,7 @@ import verify from './verify.json';
 export const officeWords = {
   ...audit,
   ...charts,
+  ...claims,
   ...equipment,
   ...history,
   ...line,
