@@ -145,7 +145,13 @@ export const ClaimAnswer = z.object({
     .object({ severity: z.string(), decidedOn: z.string(), bases: z.string().nullable(), by: z.string() })
     .nullable(),
   confirmed: z
-    .object({ cause: z.string(), says: Words, operation: z.string().nullable(), by: z.string(), at: z.string() })
+    .object({
+      cause: z.string(),
+      says: Words,
+      operation: z.string().nullable(),
+      by: z.string(),
+      at: z.string(),
+    })
     .nullable(),
 });
 export const ClaimsAnswer = z.object({
@@ -222,7 +228,7 @@ export const ExposureExportRequest = z.strictObject({
   method: EXPOSURE_METHOD.default('whole-group'),
   reason: Note,
 });
-export const ExposureFile = z.string().describe('CSV (RFC 4180)');
+export const ExposureFile = z.object({ csv: z.string().describe('RFC 4180') });
 export const ExposureAnswer = z.object({
   claim: z.string(),
   cause: z.string(),
@@ -317,7 +323,9 @@ export const DeterminationAnswer = z.object({
   says: Words,
   cause: z.string().nullable(),
   method: z.string(),
-  exposure: z.array(Exposed.omit({ reasonSays: true, claims: true, where: true }).extend({ where: z.string() })),
+  exposure: z.array(
+    Exposed.omit({ reasonSays: true, claims: true, where: true }).extend({ where: z.string() }),
+  ),
   trace: z.unknown().describe('The trace as it stood, frozen'),
   history: z.array(
     z.object({
@@ -326,6 +334,8 @@ export const DeterminationAnswer = z.object({
       by: z.string(),
       at: z.string(),
       note: z.string().nullable(),
+      /** Of 3282.404(c), where the entry names some. */
+      methods: z.array(z.string()),
     }),
   ),
   classHomes: z.array(z.string()).nullable(),

@@ -1,9 +1,8 @@
 import type { AnswerOf, BodyOf } from '@libs/contracts';
 import { ROUTES } from '@libs/contracts';
 import type { Plant } from '@libs/plant';
-import { Controller, Inject, Res } from '@nestjs/common';
-import type { FastifyReply } from 'fastify';
-import { Answers, Streams } from '../http/answers';
+import { Controller, Inject } from '@nestjs/common';
+import { Answers } from '../http/answers';
 import { SentBody, WhoAsks } from '../http/asked';
 import type { Door } from '../http/door';
 import { found } from '../http/told';
@@ -26,19 +25,15 @@ export class ClaimFilesController {
   }
 
   /** That addresses were taken, and why, is on record before the first byte leaves. */
-  @Streams(ROUTES.exposureFile)
+  @Answers(ROUTES.exposureFile)
   async exposureFile(
     @SentBody() { claim, cause, method, reason: text }: BodyOf<'exposureFile'>,
     @WhoAsks() { me }: Who,
-    @Res() reply: FastifyReply,
-  ): Promise<void> {
+  ): Promise<AnswerOf<'exposureFile'>> {
     const csv = found(await this.plant.exposureFile({ claim, cause, method }), 'cause', cause);
     const reason = this.plant.statedReason.seal(me.actor, text);
     const data = { account: me.actor, what: 'exposure', subject: claim, reason };
     await this.door.access.notes.note({ type: 'ExportTaken', data });
-    await reply
-      .header('content-type', 'text/csv; charset=utf-8')
-      .header('content-disposition', 'attachment; filename="exposure.csv"')
-      .send(csv);
+    return { csv };
   }
 }

@@ -15,6 +15,6 @@ export const claimFilesRoutes = {
     '/api/exposure/files',
     'The homes that share a cause with the addresses of those who live there, as CSV; the reason goes on record',
     { body: claims.ExposureExportRequest, answer: claims.ExposureFile },
-    { access: deciders, status: 200, keyed: false, media: 'text/csv' },
+    { access: deciders, status: 200, keyed: false },
   ),
 } as const;

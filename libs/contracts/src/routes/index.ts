@@ -46,7 +46,12 @@ export type TellingName = {
 /** Told to others than the floor's record: who may come in, what is drawn for an audit, the rulebook. */
 const BESIDE_THE_RECORD = { ...accessRoutes, ...factorRoutes, ...auditRoutes, ...rulebookRoutes } as const;
 /** Told to others than the floor's record: who may come in, what is drawn for an audit, files, the rulebook. */
-const BESIDE_THE_RECORD = { ...accessRoutes, ...auditRoutes, ...claimFilesRoutes, ...rulebookRoutes } as const;
+const BESIDE_THE_RECORD = {
+  ...accessRoutes,
+  ...auditRoutes,
+  ...claimFilesRoutes,
+  ...rulebookRoutes,
+} as const;
 /** What the floor tells. */
 export type PlantTelling = Exclude<TellingName, keyof typeof BESIDE_THE_RECORD>;
 export const PLANT_TELLINGS: ReadonlySet<string> = new Set(

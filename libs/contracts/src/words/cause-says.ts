@@ -107,8 +107,7 @@ const SEVERITY: { readonly [severity: string]: Words } = {
   noncompliance: { en: 'noncompliance', es: 'incumplimiento' },
   'no-action': { en: 'no action needed', es: 'no hace falta actuar' },
 };
-export const severitySays = (severity: string): Words =>
-  SEVERITY[severity] ?? { en: severity, es: severity };
+export const severitySays = (severity: string): Words => SEVERITY[severity] ?? { en: severity, es: severity };
 
 const CLOCKS: { readonly [clock: string]: Words } = {
   'initial-determination': { en: 'Initial determination', es: 'Determinación inicial' },

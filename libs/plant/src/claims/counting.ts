@@ -42,7 +42,11 @@ export const dueOf = (
   { today, counting, files }: Days,
 ): AnswerOf<'claim'>['due'] => {
   const day = dueOn('initial-determination', logged?.receivedOn ?? today, counting);
-  const decided = [dismissedOn, determined?.decidedOn ?? null, ...(files.get(claim) ?? []).map(({ initialOn }) => initialOn)];
+  const decided = [
+    dismissedOn,
+    determined?.decidedOn ?? null,
+    ...(files.get(claim) ?? []).map(({ initialOn }) => initialOn),
+  ];
   const doneOn = decided.filter((one) => one !== null).toSorted()[0] ?? null;
   return { day, doneOn, standing: standingOn(day, doneOn, today, counting) };
 };

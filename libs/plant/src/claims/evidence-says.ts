@@ -54,7 +54,10 @@ const ratioSays = ({ stratified, rateRatio, exposed, others }: Of<'association'>
 
 /** In plain words: how often chance alone would do it, and what is left of that after looking at so many sets. */
 const chanceSays = ({ p, adjustedP }: Of<'association'>): Words => {
-  const alone = { en: `Chance alone does so ${oftenSays(p).en}`, es: `El azar solo lo hace ${oftenSays(p).es}` };
+  const alone = {
+    en: `Chance alone does so ${oftenSays(p).en}`,
+    es: `El azar solo lo hace ${oftenSays(p).es}`,
+  };
   if (adjustedP === null) return { en: `${alone.en}.`, es: `${alone.es}.` };
   const adjusted = oftenSays(adjustedP);
   return {

@@ -103,6 +103,9 @@ const clocksAnswer = (state: Determination, today: string, counting: CountingRul
 
 const SEALED = ['bases', 'note'] as const;
 
+const methodsIn = ({ methods }: Envelope['data']): string[] =>
+  Array.isArray(methods) ? methods.filter((one) => typeof one === 'string') : [];
+
 const entryOf = (event: Envelope, { names, unsealed }: Asked): FileAnswer['history'][number] => {
   const field = SEALED.find((one) => typeof event.data[one] === 'string');
   const text = field === undefined ? undefined : event.data[field];
@@ -111,6 +114,7 @@ const entryOf = (event: Envelope, { names, unsealed }: Asked): FileAnswer['histo
     says: eventSays(typeOf(event.schema), event.data, names.current()),
     by: names.person(event.actor),
     at: event.occurredAt,
+    methods: methodsIn(event.data),
     note:
       field !== undefined && typeof text === 'string'
         ? unsealed(text, { stream: event.stream, field })

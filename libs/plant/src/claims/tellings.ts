@@ -110,7 +110,12 @@ const logCommand = (
   };
 };
 
-export const claimPart = ({ plans }: Workings, claim: string, command: ClaimCommand, home: string | null): AnyPart =>
+export const claimPart = (
+  { plans }: Workings,
+  claim: string,
+  command: ClaimCommand,
+  home: string | null,
+): AnyPart =>
   partOf({
     kind: CLAIM,
     id: claim,

@@ -65,10 +65,7 @@ const isLivedIn = ({ where, occupiedOn }: HomeRow, asOf: string): boolean =>
   where === 'sold' && (occupiedOn === null || occupiedOn <= asOf);
 
 /** What the counts count: sections where every like claim of a known home names one, else homes. And homes besides. */
-const compared = (
-  input: TraceInput,
-  { units }: Trace,
-): Pick<TraceAnswer, 'unit' | 'units' | 'homes'> => {
+const compared = (input: TraceInput, { units }: Trace): Pick<TraceAnswer, 'unit' | 'units' | 'homes'> => {
   const byHome = new Map(input.homes.map((home) => [home.home, home]));
   const placed = likeClaims(input).filter(({ home }) => byHome.has(home));
   const namesSection = ({ home, section }: ClaimRow): boolean =>

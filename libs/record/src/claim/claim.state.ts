@@ -1,4 +1,10 @@
-import type { AsFoundReported, CauseConfirmed, ClaimDetermined, ClaimOpened, ComplaintLogged } from './claim.events';
+import type {
+  AsFoundReported,
+  CauseConfirmed,
+  ClaimDetermined,
+  ClaimOpened,
+  ComplaintLogged,
+} from './claim.events';
 
 export type Claim = {
   readonly logged: (ComplaintLogged['data'] & { readonly by: string }) | null;

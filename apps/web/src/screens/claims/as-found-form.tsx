@@ -75,7 +75,12 @@ export const AsFoundForm = ({ claim, sources, done }: Props): ReactNode => {
       send={() => void telling.send('asFound', body, { claim: claim.claim })}
     >
       <Picked name={t('claims.points-to')} chosen={pointsTo} from={from} change={setPointsTo} />
-      <Picked name={t('claims.speaks-against')} chosen={speaksAgainst} from={from} change={setSpeaksAgainst} />
+      <Picked
+        name={t('claims.speaks-against')}
+        chosen={speaksAgainst}
+        from={from}
+        change={setSpeaksAgainst}
+      />
       <TextArea name={t('claims.as-found')} value={note} change={setNote} />
     </ToldForm>
   );

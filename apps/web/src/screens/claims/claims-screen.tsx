@@ -53,7 +53,9 @@ const isFound = (claim: Claim, search: string): boolean => {
 
 const byDueDay = (one: Claim, other: Claim): number =>
   Number(other.due.doneOn === null) - Number(one.due.doneOn === null) ||
-  (isUndecided(one) ? one.due.day.localeCompare(other.due.day) : other.receivedOn.localeCompare(one.receivedOn));
+  (isUndecided(one)
+    ? one.due.day.localeCompare(other.due.day)
+    : other.receivedOn.localeCompare(one.receivedOn));
 
 const ClaimRow = ({ claim }: { readonly claim: Claim }): ReactNode => {
   const { t, say } = useSpeech();

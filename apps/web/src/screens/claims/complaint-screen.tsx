@@ -131,11 +131,7 @@ export const ComplaintScreen = (): ReactNode => {
           )}
           {telling.trouble !== null && <TroubleNotice trouble={telling.trouble} />}
           <div>
-            <button
-              type="submit"
-              className="button primary big"
-              disabled={telling.busy || !isReady(draft)}
-            >
+            <button type="submit" className="button primary big" disabled={telling.busy || !isReady(draft)}>
               {t('complaint.log')}
             </button>
           </div>

@@ -12,7 +12,13 @@ const SEVERITIES = ['no-action', 'noncompliance'] as const;
 const WORDS = { 'no-action': 'due.no-action', noncompliance: 'claims.this-home-only' } as const;
 
 /** For most claims: nothing to do, or a noncompliance of this home alone. Anything graver has a file of its own. */
-export const DecideForm = ({ claim, done }: { readonly claim: Claim; readonly done: () => void }): ReactNode => {
+export const DecideForm = ({
+  claim,
+  done,
+}: {
+  readonly claim: Claim;
+  readonly done: () => void;
+}): ReactNode => {
   const { t } = useSpeech();
   const telling = useTell(done);
   const [severity, setSeverity] = useState<(typeof SEVERITIES)[number]>('no-action');

@@ -42,7 +42,11 @@ export const Similar = ({ draft, claims }: Props): ReactNode => {
     .filter(({ like }) => like > 0)
     .sort((one, other) => other.like - one.like);
   return (
-    <aside className="stack tight" aria-live="polite" aria-label={t('complaint.similar', { count: alike.length })}>
+    <aside
+      className="stack tight"
+      aria-live="polite"
+      aria-label={t('complaint.similar', { count: alike.length })}
+    >
       <h2>{t('complaint.similar', { count: alike.length })}</h2>
       {alike.length === 0 && <p className="quiet">{t('complaint.similar-none')}</p>}
       <ul className="rows">
