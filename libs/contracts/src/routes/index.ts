@@ -43,11 +43,10 @@ export type AnswerOf<N extends RouteName> = z.output<(typeof ROUTES)[N]['answer'
 export type TellingName = {
   [N in RouteName]: (typeof ROUTES)[N] extends { readonly body: z.ZodType } ? N : never;
 }[RouteName];
-/** Told to others than the floor's record: who may come in, what is drawn for an audit, the rulebook. */
-const BESIDE_THE_RECORD = { ...accessRoutes, ...factorRoutes, ...auditRoutes, ...rulebookRoutes } as const;
 /** Told to others than the floor's record: who may come in, what is drawn for an audit, files, the rulebook. */
 const BESIDE_THE_RECORD = {
   ...accessRoutes,
+  ...factorRoutes,
   ...auditRoutes,
   ...claimFilesRoutes,
   ...rulebookRoutes,

@@ -14,7 +14,7 @@ type Props = { readonly candidate: Candidate; readonly unit: 'home' | 'section' 
 
 /** Those that share it beside those that do not: claimed, of all in use. */
 export const AssociationTable = ({ candidate, unit }: Props): ReactNode => {
-  const { t, say } = useSpeech();
+  const { t } = useSpeech();
   const found = candidate.evidence.find(({ kind }) => kind === 'association');
   if (found === undefined || !isAssociation(found.detail)) return null;
   const { exposed, others, partly } = found.detail;
@@ -61,7 +61,6 @@ export const AssociationTable = ({ candidate, unit }: Props): ReactNode => {
           </tbody>
         </table>
       </TableFrame>
-      <p>{say(found.says)}</p>
     </div>
   );
 };
