@@ -78,6 +78,19 @@ const OwnAccessScreen = lazy(() =>
 const SigningForm = lazy(() =>
   import('./screens/signing/signing-form').then((m) => ({ default: m.SigningForm })),
 );
+const ClaimsScreen = lazy(() =>
+  import('./screens/claims/claims-screen').then((m) => ({ default: m.ClaimsScreen })),
+);
+const ClaimScreen = lazy(() =>
+  import('./screens/claims/claim-screen').then((m) => ({ default: m.ClaimScreen })),
+);
+const ComplaintScreen = lazy(() =>
+  import('./screens/claims/complaint-screen').then((m) => ({ default: m.ComplaintScreen })),
+);
+const DueScreen = lazy(() => import('./screens/due/due-screen').then((m) => ({ default: m.DueScreen })));
+const DeterminationScreen = lazy(() =>
+  import('./screens/due/determination-screen').then((m) => ({ default: m.DeterminationScreen })),
+);
 
 const VerifyScreen = lazy(() =>
   import('./screens/verify/verify-screen').then((m) => ({ default: m.VerifyScreen })),
@@ -113,6 +126,13 @@ const SCREENS: { readonly [S in Place['screen']]: (place: At<S>) => ReactNode } 
   site: () => <SiteScreen />,
   feed: () => <FeedScreen />,
   link: ({ part }) => <LinkScreen key={part} part={part} />,
+  claims: () => <ClaimsScreen />,
+  claim: ({ claim }) => <ClaimScreen key={claim} claim={claim} />,
+  complaint: () => <ComplaintScreen />,
+  due: () => <DueScreen />,
+  determination: ({ determination }) => (
+    <DeterminationScreen key={determination} determination={determination} />
+  ),
   tag: ({ serial, hold }) => <TagScreen serial={serial} hold={hold} />,
   unknown: () => <UnknownPlace />,
 };
@@ -177,6 +197,11 @@ const TITLES: Readonly<Record<Place['screen'], WordKey>> = {
   containment: 'nav.containment',
   site: 'nav.site',
   feed: 'nav.feed',
+  claims: 'nav.claims',
+  claim: 'nav.claims',
+  complaint: 'nav.complaint',
+  due: 'nav.due',
+  determination: 'nav.due',
   tag: 'nav.holds',
   station: 'nav.station',
   unknown: 'unknown-place',

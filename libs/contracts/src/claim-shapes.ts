@@ -33,6 +33,8 @@ const DeliveryFields = {
   installer: Party,
   setOn: Day.nullable().default(null),
   occupiedOn: Day.nullable().default(null),
+  /** Where it stands and whom to write to: kept sealed, given out only with a stated reason. */
+  address: Note.optional(),
 };
 
 /** A complaint, and with it what it is where that is clear: a claim, or no failure. */
@@ -69,6 +71,31 @@ export const AsFoundRequest = z.strictObject({
 });
 export const DeliveryRequest = z.strictObject({ ...when, home: Id, ...DeliveryFields });
 
+/** The cause of a claim, chosen from its trace. */
+export const CauseConfirmationRequest = z.strictObject({
+  ...when,
+  cause: z.string().min(1).max(300),
+  /** Charged to the operation's station as an escape, where the cause is on the line. */
+  charge: z.boolean().default(true),
+  note: Note.optional(),
+});
+
+/** Decided on the claim itself. Anything graver than a noncompliance of this home alone has a file. */
+export const ClaimDecisionRequest = z.strictObject({
+  ...when,
+  severity: z.enum(['noncompliance', 'no-action']),
+  decidedOn: Day,
+  bases: Note,
+});
+
+/** A file of complaints, a row each (RFC 4180), by the names of its header. */
+export const ClaimsFileRequest = z.strictObject({ ...when, csv: z.string().min(1).max(200_000) });
+export const ClaimsFileAnswer = z.object({
+  rows: z.number().int(),
+  taken: z.number().int(),
+  refused: z.array(z.object({ line: z.number().int(), reason: z.string() })),
+});
+
 export const ClaimTold = shapes.Recorded.extend({ claim: z.string() });
 
 export const ClaimAnswer = z.object({
@@ -100,9 +127,32 @@ export const ClaimAnswer = z.object({
       installer: z.string().nullable(),
       setOn: z.string().nullable(),
       occupiedOn: z.string().nullable(),
+      /** It is on record, sealed. */
+      addressKnown: z.boolean(),
     })
     .nullable(),
   determinations: z.array(z.string()),
+  /** Until when it has to be decided whether it is one of the four (3282.404(a)(1)). */
+  due: z
+    .object({
+      day: z.string(),
+      doneOn: z.string().nullable(),
+      standing: z.enum(['done', 'late-done', 'running', 'soon', 'over']),
+    })
+    .describe('The thirty days from the day it came'),
+  /** Decided on the claim itself, without a file. */
+  determined: z
+    .object({ severity: z.string(), decidedOn: z.string(), bases: z.string().nullable(), by: z.string() })
+    .nullable(),
+  confirmed: z
+    .object({
+      cause: z.string(),
+      says: Words,
+      operation: z.string().nullable(),
+      by: z.string(),
+      at: z.string(),
+    })
+    .nullable(),
 });
 export const ClaimsAnswer = z.object({
   claims: z.array(ClaimAnswer),
@@ -134,9 +184,13 @@ export const TraceAnswer = z.object({
   says: Words,
   asOf: z.string(),
   position: z.number().int(),
-  claims: z.array(z.object({ claim: z.string(), home: z.string() })),
+  claims: z.array(z.object({ claim: z.string(), home: z.string(), section: z.string().nullable() })),
   unplaced: z.array(z.string()),
+  /** What is compared: homes, or sections where every like claim names one. */
+  unit: z.enum(['home', 'section']),
   units: z.object({ claimed: z.number(), of: z.number() }),
+  /** Homes somebody lives in, and those of them with a like claim. */
+  homes: z.object({ claimed: z.number(), of: z.number() }),
   looked: z.number().int(),
   noCommonCause: z.number(),
   verdict: z.enum(['common-cause', 'undecided', 'no-common-cause']),
@@ -164,7 +218,17 @@ const Exposed = z.object({
   reason: z.string(),
   reasonSays: Words,
   sections: z.array(z.string()),
+  /** Like claims of this home. */
+  claims: z.array(z.string()),
 });
+/** With the addresses of owners: why they are needed is asked, and kept in the ledger of accesses. */
+export const ExposureExportRequest = z.strictObject({
+  claim: Id,
+  cause: z.string().min(1).max(300),
+  method: EXPOSURE_METHOD.default('whole-group'),
+  reason: Note,
+});
+export const ExposureFile = z.object({ csv: z.string().describe('RFC 4180') });
 export const ExposureAnswer = z.object({
   claim: z.string(),
   cause: z.string(),
@@ -259,7 +323,9 @@ export const DeterminationAnswer = z.object({
   says: Words,
   cause: z.string().nullable(),
   method: z.string(),
-  exposure: z.array(Exposed.omit({ reasonSays: true, where: true }).extend({ where: z.string() })),
+  exposure: z.array(
+    Exposed.omit({ reasonSays: true, claims: true, where: true }).extend({ where: z.string() }),
+  ),
   trace: z.unknown().describe('The trace as it stood, frozen'),
   history: z.array(
     z.object({
@@ -268,6 +334,8 @@ export const DeterminationAnswer = z.object({
       by: z.string(),
       at: z.string(),
       note: z.string().nullable(),
+      /** Of 3282.404(c), where the entry names some. */
+      methods: z.array(z.string()),
     }),
   ),
   classHomes: z.array(z.string()).nullable(),

@@ -20,6 +20,13 @@ export const claimExamples = {
   dismissal: { params: { claim: 'C-2' }, body: { because: 'The breaker was off' } },
   claimOpening: { ...claim, body: { home: HOME, component: 'outlet', symptom: 'dead' } },
   asFound: { ...claim, body: { pointsTo: ['electric-trimmed'], speaksAgainst: ['x-use'] } },
+  claimDecision: {
+    ...claim,
+    body: { severity: 'no-action', decidedOn: '2026-11-20', bases: 'Wear of years; nothing of ours' },
+  },
+  causeConfirmation: { ...claim, body: { cause: 'electric-trimmed/every' } },
+  claimsFile: { body: { csv: 'received,source,home,words\n2026-11-03,owner,X26-1,It drips\n' } },
+  exposureFile: { body: { claim: 'C-X1', cause: 'electric-trimmed/every', reason: 'Letters to owners' } },
   determinationOpening: { key: FILE, body: { claim: 'C-X1' } },
   initialDetermination: {
     ...file,

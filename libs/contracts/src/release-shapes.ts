@@ -139,6 +139,8 @@ export const ContainmentQuestionAnswer = z.object({
 export const ContainmentRequest = z.strictObject({
   serial: Id,
   defect: Reference.nullable().default(null),
+  /** The claim it begins with: what it shows is what is looked for. */
+  claim: Id.optional(),
   operation: Code,
   by: z.array(Shared).min(1).max(6),
   sections: z

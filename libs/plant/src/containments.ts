@@ -1,6 +1,6 @@
 import type { AnyPart } from '@libs/ledger';
 import { partOf } from '@libs/ledger';
-import { CONTAINED, CONTAINMENT, SECTION } from '@libs/record';
+import { CLAIM, CONTAINED, CONTAINMENT, SECTION } from '@libs/record';
 import type { ContainmentOpened, Unit } from '@libs/record';
 import { recordedAnswer } from './answers';
 import type { Tellings } from './told';
@@ -16,7 +16,8 @@ export const tellContainment =
   async (body, sender, params) => {
     const arrival = arrivalOf(workings, { route: 'containment', body, sender, params });
     const containment = `${sender.key}-0`;
-    const { serial, defect, operation, by } = body;
+    const { serial, defect, operation, by, claim } = body;
+    const from = claim === undefined ? {} : { claim };
     const sections = body.sections.map((section, index): Contained => ({
       ...section,
       hold: body.hold ? `${sender.key}-${index + 1}` : null,
@@ -28,7 +29,7 @@ export const tellContainment =
         id: containment,
         command: {
           type: 'OpenContainment',
-          data: { containment, serial, defect, operation, by, sections, ...note },
+          data: { containment, serial, defect, ...from, operation, by, sections, ...note },
         },
         facts: () => ({}),
       }),
@@ -92,7 +93,7 @@ export const tellContainedLook =
       : rejected(outcome.rejection, body);
   };
 
-type Opened = Pick<ContainmentOpened['data'], 'serial' | 'defect' | 'operation' | 'sections'>;
+type Opened = Pick<ContainmentOpened['data'], 'serial' | 'defect' | 'claim' | 'operation' | 'sections'>;
 
 const holdOn = (opened: Opened | null, serial: string): string | null =>
   opened?.sections.find((section) => section.serial === serial)?.hold ?? null;
@@ -122,9 +123,17 @@ type Found = {
   readonly operation: string;
 };
 
-/** What was found on the first section is what was looked for on the others. */
-const foundAgain = async ({ views }: Workings, opened: Opened, defect: string): Promise<Found | null> => {
-  const { serial, operation } = opened;
+/** What the claim shows, or what was found on the first section, is what was looked for on the others. */
+const foundAgain = async (
+  { views, ledger }: Workings,
+  opened: Opened,
+  defect: string,
+): Promise<Found | null> => {
+  const { serial, operation, claim } = opened;
+  const claimed = claim === undefined ? null : (await ledger.state(CLAIM, claim)).opened;
+  if (claimed !== null)
+    return { defect, component: claimed.component, symptom: claimed.symptom, operation };
+
   const rows = await views.defects({ serial }, { from: '0000-00-00', to: '9999-99-99' }, DEFECTS_OF_UNIT);
   const first = rows.find((row) => row.defect === opened.defect);
   return first === undefined

@@ -11,7 +11,10 @@ import {
 } from './agency';
 import { tellAsking } from './askings';
 import { chartTellings } from './charts';
+import { claimsFile } from './claims/claims-file';
+import { tellCauseConfirmation } from './claims/confirming';
 import { determinationTellings } from './claims/determining';
+import { exposureFile } from './claims/exposure-file';
 import { gatheringFrom } from './claims/gathering';
 import { claimTellings } from './claims/tellings';
 import { tellContainedLook, tellContainment } from './containments';
@@ -81,8 +84,15 @@ export const openPlant = async (parts: PlantParts): Promise<Plant> => {
   const proof = plantProof({ ledger, reader, proving });
   const homeAt = packetHomeOf(asked);
 
+  const tell = {
+    ...tellingsOf(workings),
+    ...claimTellings(workings),
+    ...determinationTellings(workings, asked),
+    causeConfirmation: tellCauseConfirmation(workings, asked),
+  };
+
   return {
-    tell: { ...tellingsOf(workings), ...claimTellings(workings), ...determinationTellings(workings, asked) },
+    tell,
     proof,
     photos: photosOf(parts.photos),
     packet: packetOf({ proof, homeAt, photos: parts.photos }),
@@ -95,6 +105,9 @@ export const openPlant = async (parts: PlantParts): Promise<Plant> => {
     enroll: enroll(workings),
     leave: leave(workings),
     calibrate: calibrate(workings),
+    claimsFile: claimsFile(tell.complaint),
+    exposureFile: exposureFile(asked),
+    statedReason: statedReason(sealing),
     people: () => Promise.resolve(roster.people()),
     news: (after) => newsFrom(workings, after),
     tail: tailOf(workings),
@@ -112,12 +125,21 @@ const tailOf = ({ ledger, names }: Workings): Plant['tail'] => ({
   heads: ledger.news,
   names,
 });
+const statedReason = ({ seal, unseal }: PlantParts['sealing']): Plant['statedReason'] => {
+  const place = (account: string) => ({ stream: `account/${account}`, field: 'reason' });
+  return {
+    seal: (account, reason) => seal(account, place(account), reason),
+    read: (account, sealed) => unseal(sealed, place(account)),
+  };
+};
 
 const tellingsOf = (
   workings: Workings,
 ): Omit<
   Tellings,
-  keyof ReturnType<typeof claimTellings> | keyof ReturnType<typeof determinationTellings>
+  | keyof ReturnType<typeof claimTellings>
+  | keyof ReturnType<typeof determinationTellings>
+  | 'causeConfirmation'
 > => ({
   work: tellWork(workings),
   asking: tellAsking(workings),

@@ -4,6 +4,8 @@ import type { RulebookFiles, RulebookProblem } from '@libs/rulebook';
 import type { Observable } from 'rxjs';
 import type { OpenAlarm } from './alarms';
 import type { Tail } from './feed';
+import type { ClaimsFile } from './claims/claims-file';
+import type { ExposureWish } from './claims/exposure-file';
 import type { Packet } from './packets/packet';
 import type { Photos } from './photos';
 import type { PlantProof } from './proof';
@@ -53,6 +55,15 @@ export type Plant = {
   readonly packet: (serial: string, at: number | null) => Promise<Packet | undefined>;
   /** What a packet of this home is made of, up to a position. */
   readonly packetHome: (serial: string, at: number) => Promise<PacketHome | undefined>;
+  /** A CSV of complaints and claims: each row by itself, none of them twice. */
+  readonly claimsFile: ClaimsFile;
+  /** With the addresses of who lives there; undefined: no such cause of such a claim is known. */
+  readonly exposureFile: (wish: ExposureWish) => Promise<string | undefined>;
+  /** Why somebody took a file away: sealed under their own key before it goes on record, and read back. */
+  readonly statedReason: {
+    readonly seal: (account: string, reason: string) => string;
+    readonly read: (account: string, sealed: string) => string | null;
+  };
   /** Whether what is told here is still recorded here, or another has taken the ledger over. */
   readonly writes: () => Promise<boolean>;
   /** Every view from the ledger anew. Reports position and head as it goes. */

@@ -1,5 +1,6 @@
 import type { AnswerOf } from '@libs/contracts';
 import { ROUTES } from '@libs/contracts';
+import type { JsonObject } from '@libs/kernel';
 import type { AccessLog, Plant } from '@libs/plant';
 import { Controller, Inject } from '@nestjs/common';
 import { Answers } from '../http/answers';
@@ -32,10 +33,17 @@ export class AccessesController {
         type: schema.slice(0, schema.indexOf('/')),
         by: names.get(actor) ?? actor,
         account: accountIn(data, names),
-        data,
+        data: this.inClear(data),
       })),
       before: after === 0 ? null : after + 1,
     };
+  }
+
+  /** A stated reason is sealed under the key of whoever stated it. */
+  private inClear(data: JsonObject): JsonObject {
+    const { account, reason } = data;
+    if (typeof account !== 'string' || typeof reason !== 'string') return data;
+    return { ...data, reason: this.plant.statedReason.read(account, reason) };
   }
 }
 

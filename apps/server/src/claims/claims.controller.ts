@@ -54,6 +54,16 @@ export class ClaimsController {
     return recorded(this.plant.tell.asFound(told.body, told.sender, told.params));
   }
 
+  @Answers(ROUTES.claimDecision)
+  claimDecision(@Told() told: Telling<'claimDecision'>): Promise<AnswerOf<'claimDecision'>> {
+    return recorded(this.plant.tell.claimDecision(told.body, told.sender, told.params));
+  }
+
+  @Answers(ROUTES.causeConfirmation)
+  causeConfirmation(@Told() told: Telling<'causeConfirmation'>): Promise<AnswerOf<'causeConfirmation'>> {
+    return recorded(this.plant.tell.causeConfirmation(told.body, told.sender, told.params));
+  }
+
   @Answers(ROUTES.delivery)
   delivery(@Told() told: Telling<'delivery'>): Promise<AnswerOf<'delivery'>> {
     return recorded(this.plant.tell.delivery(told.body, told.sender, told.params));

@@ -1,6 +1,7 @@
 import type { DynamicModule, Provider, Type } from '@nestjs/common';
 import { APP_FILTER, APP_GUARD } from '@nestjs/core';
 import { AskingsController } from '../askings/askings.controller';
+import { ClaimFilesController } from '../claims/claim-files.controller';
 import { ClaimsController } from '../claims/claims.controller';
 import { DeterminationsController } from '../determinations/determinations.controller';
 import { CorrectionsController } from '../corrections/corrections.controller';
@@ -41,6 +42,7 @@ import { RULEBOOK_CONTROLLERS } from './rulebook-controllers';
 
 const CONTROLLERS: readonly Type[] = [
   AskingsController,
+  ClaimFilesController,
   ClaimsController,
   DeterminationsController,
   CorrectionsController,

@@ -19,6 +19,11 @@ export const places = {
   containment: '/containment',
   site: '/site',
   feed: '/feed',
+  claims: '/claims',
+  claim: (id: string) => `/claims/${encodeURIComponent(id)}`,
+  complaint: '/complaint',
+  dueDays: '/due',
+  determination: (id: string) => `/due/${encodeURIComponent(id)}`,
   sharing: (serial: string, operation: string, defect: string) =>
     `/containment?${new URLSearchParams({ serial, operation, defect }).toString()}`,
   tag: (serial: string, hold: string) => `/tag/${encodeURIComponent(serial)}/${encodeURIComponent(hold)}`,
@@ -46,6 +51,9 @@ export type Place =
       readonly screen:
         'defects' | 'holds' | 'equipment' | 'agency' | 'agency-report' | 'containment' | 'site' | 'feed';
     }
+  | { readonly screen: 'claims' | 'complaint' | 'due' }
+  | { readonly screen: 'claim'; readonly claim: string }
+  | { readonly screen: 'determination'; readonly determination: string }
   | { readonly screen: 'station-quality'; readonly station: string }
   | { readonly screen: 'release'; readonly serial: string | null }
   | { readonly screen: 'rulebook'; readonly part: string | null }
@@ -73,6 +81,7 @@ const single = {
   containment: 'containment',
   site: 'site',
   feed: 'feed',
+  complaint: 'complaint',
 } as const;
 const isSingle = (name: string): name is keyof typeof single => Object.hasOwn(single, name);
 
@@ -91,6 +100,8 @@ const READ: { readonly [first: string]: Read } = {
   release: (serial) => ({ screen: 'release', serial: serial || null }),
   tag: (serial, hold) => (serial && hold ? { screen: 'tag', serial, hold } : undefined),
   link: (part) => (part === 'build-book' || part === 'site-work' ? { screen: 'link', part } : undefined),
+  claims: (claim) => (claim ? { screen: 'claim', claim } : { screen: 'claims' }),
+  due: (determination) => (determination ? { screen: 'determination', determination } : { screen: 'due' }),
   agency: (part) => (part === 'report' ? { screen: 'agency-report' } : undefined),
 };
 

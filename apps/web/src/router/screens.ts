@@ -14,6 +14,8 @@ export type ScreenEntry = {
   readonly only?: readonly string[];
 };
 
+const CLAIM_READERS = ['quality-manager', 'administrator', 'inspector', 'agency-inspector', 'auditor'];
+
 /** Every screen that is reached by its name. Adding one is a line here, in places.ts and in app.tsx. */
 export const SCREENS: readonly ScreenEntry[] = [
   {
@@ -59,6 +61,14 @@ export const SCREENS: readonly ScreenEntry[] = [
     first: ['quality-manager', 'inspector', 'agency-inspector'],
   },
   {
+    screen: 'claims',
+    to: places.claims,
+    title: 'nav.claims',
+    says: 'start.claims',
+    first: ['quality-manager'],
+    only: CLAIM_READERS,
+  },
+  {
     screen: 'equipment',
     to: places.equipment,
     title: 'nav.equipment',
@@ -78,6 +88,14 @@ export const SCREENS: readonly ScreenEntry[] = [
     title: 'nav.containment',
     says: 'start.containment',
     first: ['quality-manager'],
+  },
+  {
+    screen: 'due',
+    to: places.dueDays,
+    title: 'nav.due',
+    says: 'start.due',
+    first: [],
+    only: CLAIM_READERS,
   },
   {
     screen: 'audit',

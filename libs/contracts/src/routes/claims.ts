@@ -62,6 +62,18 @@ export const claimsRoutes = {
     { body: claims.AsFoundRequest, answer: claims.ClaimTold },
     decided,
   ),
+  claimDecision: tell(
+    '/api/claims/{claim}/decision',
+    'No action is needed, or a noncompliance of this home alone',
+    { body: claims.ClaimDecisionRequest, answer: claims.ClaimTold },
+    decided,
+  ),
+  causeConfirmation: tell(
+    '/api/claims/{claim}/cause',
+    'Its cause is confirmed: charged to its station as an escape where it is on the line',
+    { body: claims.CauseConfirmationRequest, answer: claims.ClaimTold },
+    decided,
+  ),
   delivery: tell(
     '/api/deliveries',
     'Who hauled, set and sold a home, and since when it is lived in',

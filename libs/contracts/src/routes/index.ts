@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import { accessRoutes } from './access';
 import { auditRoutes } from './audit';
+import { claimFilesRoutes } from './claim-files';
 import { claimsRoutes } from './claims';
 import { defectsRoutes } from './defects';
 import { equipmentRoutes } from './equipment';
@@ -30,6 +31,7 @@ export const ROUTES = {
   ...qualityRoutes,
   ...workRoutes,
   ...claimsRoutes,
+  ...claimFilesRoutes,
   ...defectsRoutes,
   ...equipmentRoutes,
   ...flowRoutes,
@@ -46,6 +48,7 @@ export type TellingName = {
   [N in RouteName]: (typeof ROUTES)[N] extends { readonly body: z.ZodType } ? N : never;
 }[RouteName];
 /** Told to others than the floor's record: who may come in, what is drawn for an audit, the rulebook. */
+/** Told to others than the floor's record: who may come in, what is drawn for an audit, files, the rulebook. */
 const BESIDE_THE_RECORD = {
   ...accessRoutes,
   ...factorRoutes,
@@ -53,6 +56,7 @@ const BESIDE_THE_RECORD = {
   ...rulebookRoutes,
   ...feedRoutes,
   ...linkRoutes,
+  ...claimFilesRoutes,
   ...rulebookRoutes,
 } as const;
 /** What the floor tells. */

@@ -99,6 +99,16 @@ const REASONS: { readonly [reason: string]: Words } = {
 };
 export const exposureReasonSays = (reason: string): Words => REASONS[reason] ?? { en: reason, es: reason };
 
+/** The terms of 24 CFR 3282.7; what falls under which is for the regulation and counsel to say. */
+const SEVERITY: { readonly [severity: string]: Words } = {
+  'imminent-safety-hazard': { en: 'imminent safety hazard', es: 'peligro inminente para la seguridad' },
+  'serious-defect': { en: 'serious defect', es: 'defecto grave' },
+  defect: { en: 'defect', es: 'defecto' },
+  noncompliance: { en: 'noncompliance', es: 'incumplimiento' },
+  'no-action': { en: 'no action needed', es: 'no hace falta actuar' },
+};
+export const severitySays = (severity: string): Words => SEVERITY[severity] ?? { en: severity, es: severity };
+
 const CLOCKS: { readonly [clock: string]: Words } = {
   'initial-determination': { en: 'Initial determination', es: 'Determinación inicial' },
   'notify-at-once': {

@@ -1,4 +1,5 @@
 import { textIn } from './event-data';
+import { severitySays, sourceSaysOf } from './cause-says';
 import type { Sayings } from './saying';
 
 /** From a complaint to what was determined of it. */
@@ -19,6 +20,15 @@ export const claimEvents: Sayings = {
       es: `Reclamo: ${component.es}, ${symptom.es}.`,
     };
   },
+  ClaimDetermined: (data) => ({
+    en: `Decided ${textIn(data, 'decidedOn')}: ${severitySays(textIn(data, 'severity')).en}.`,
+    es: `Decidido el ${textIn(data, 'decidedOn')}: ${severitySays(textIn(data, 'severity')).es}.`,
+  }),
+  CauseConfirmed: (data, names) => {
+    const { outside, operation } = data;
+    const source = sourceSaysOf(typeof outside === 'string' ? outside : String(operation), names);
+    return { en: `Cause confirmed: ${source.en}.`, es: `Causa confirmada: ${source.es}.` };
+  },
   AsFoundReported: () => ({ en: 'As-found report came in.', es: 'Llegó el informe de lo encontrado.' }),
   DeliveryRecorded: (data) => ({
     en: `Delivered to ${textIn(data, 'retailer')}, set ${textIn(data, 'setOn')}.`,
@@ -29,8 +39,8 @@ export const claimEvents: Sayings = {
     es: `Determinación abierta; información recibida el ${textIn(data, 'receivedOn')}.`,
   }),
   InitiallyDetermined: (data) => ({
-    en: `Initial determination: ${textIn(data, 'severity')}, ${textIn(data, 'decidedOn')}.`,
-    es: `Determinación inicial: ${textIn(data, 'severity')}, ${textIn(data, 'decidedOn')}.`,
+    en: `Initial determination: ${severitySays(textIn(data, 'severity')).en}, ${textIn(data, 'decidedOn')}.`,
+    es: `Determinación inicial: ${severitySays(textIn(data, 'severity')).es}, ${textIn(data, 'decidedOn')}.`,
   }),
   ClassDetermined: (data) => ({
     en: `Class of homes determined ${textIn(data, 'decidedOn')}.`,

@@ -1,8 +1,10 @@
 import type { AnswerOf } from '@libs/contracts';
-import { OUTSIDE_CAUSES, sourceSaysOf } from '@libs/contracts';
+import { OUTSIDE_CAUSES, causeSays, sourceSaysOf } from '@libs/contracts';
 import { CLAIM, DELIVERY, DETERMINATION } from '@libs/record';
 import type { Claim, Delivery } from '@libs/record';
 import type { Asked } from '../questions/asked';
+import { daysIn, dueOf } from './counting';
+import type { Days } from './counting';
 
 type ClaimAnswer = AnswerOf<'claim'>;
 
@@ -13,10 +15,10 @@ export const determinationsIn = (asked: Asked): Promise<readonly string[]> =>
   idsIn(asked, DETERMINATION.name);
 
 export const claimsQuestion = (asked: Asked) => async (): Promise<AnswerOf<'claims'>> => {
-  const files = await filesByClaim(asked);
+  const days = await daysIn(asked);
   const claims: ClaimAnswer[] = [];
   for (const id of await idsIn(asked, CLAIM.name)) {
-    const claim = await answerOf(asked, id, files);
+    const claim = await answerOf(asked, id, days);
     if (claim !== undefined) claims.push(claim);
   }
   const names = asked.names.current();
@@ -30,20 +32,9 @@ export const claimsQuestion = (asked: Asked) => async (): Promise<AnswerOf<'clai
 export const claimQuestion =
   (asked: Asked) =>
   async (id: string): Promise<ClaimAnswer | undefined> =>
-    answerOf(asked, id, await filesByClaim(asked));
+    answerOf(asked, id, await daysIn(asked));
 
-type Files = ReadonlyMap<string, readonly string[]>;
-
-const filesByClaim = async (asked: Asked): Promise<Files> => {
-  const files = new Map<string, readonly string[]>();
-  for (const id of await determinationsIn(asked)) {
-    const { opened } = await asked.ledger.state(DETERMINATION, id);
-    for (const claim of opened?.claims ?? []) files.set(claim, [...(files.get(claim) ?? []), id]);
-  }
-  return files;
-};
-
-const answerOf = async (asked: Asked, id: string, files: Files): Promise<ClaimAnswer | undefined> => {
+const answerOf = async (asked: Asked, id: string, days: Days): Promise<ClaimAnswer | undefined> => {
   const claim = await asked.ledger.state(CLAIM, id);
   const { logged, opened, dismissed } = claim;
   if (logged === null) return undefined;
@@ -62,8 +53,30 @@ const answerOf = async (asked: Asked, id: string, files: Files): Promise<ClaimAn
     photos: [...logged.photos],
     asFound: asFoundOf(claim, asked, unsealed('note', claim.asFound?.note)),
     delivery: deliveryOf(delivery),
-    determinations: [...(files.get(id) ?? [])],
+    determinations: (days.files.get(id) ?? []).map(({ determination }) => determination),
+    due: dueOf(id, claim, days),
+    determined: determinedOf(claim, asked, unsealed('bases', claim.determined?.bases)),
+    confirmed: confirmedOf(claim, asked),
   };
+};
+
+const determinedOf = (
+  { determined }: Claim,
+  { names }: Asked,
+  bases: string | null,
+): ClaimAnswer['determined'] => {
+  if (determined === null) return null;
+  const { severity, decidedOn, by } = determined;
+  return { severity, decidedOn, bases, by: names.person(by) };
+};
+
+const confirmedOf = ({ confirmed }: Claim, { names, plans }: Asked): ClaimAnswer['confirmed'] => {
+  if (confirmed === null) return null;
+  const { cause, operation, outside, factor, value, by, at } = confirmed;
+  const known = plans.current()?.rulebook.operations.find(({ id }) => id === operation);
+  const station = known?.station ?? null;
+  const says = causeSays({ operation, outside, factor, value, station }, names.current());
+  return { cause, says, operation, by: names.person(by), at };
 };
 
 type WhatFailed = Pick<
@@ -98,6 +111,6 @@ const asFoundOf = (
 
 const deliveryOf = (delivery: Delivery): ClaimAnswer['delivery'] => {
   if (delivery === null) return null;
-  const { home: _home, ...rest } = delivery;
-  return rest;
+  const { home: _home, address, ...rest } = delivery;
+  return { ...rest, addressKnown: address !== undefined };
 };

@@ -10,7 +10,7 @@ import { arrivalOf, askLedger, rejected, sealedText } from '../telling';
 import type { Arrival, When } from '../telling';
 import type { Told, Tellings } from '../told';
 import type { Workings } from '../workings';
-import { COUNTING_STREAM } from './files';
+import { COUNTING_STREAM } from './counting';
 import { exposureQuestion, traceQuestion } from './tracing';
 
 type DeterminationTelling =

@@ -3,80 +3,130 @@ import type { Names } from '@libs/contracts';
 import type { Words } from '@libs/judge';
 import type { Evidence, NextFact, Trace } from '@libs/tracing';
 
-const share = ({ count, of }: Counted): string => `${count} / ${of}`;
-type Counted = { readonly count: number; readonly of: number };
-
-const small = (p: number): string => (p < 0.0001 ? '< 0.0001' : p.toPrecision(2));
-const times = (estimate: { readonly value: number; readonly low: number; readonly high: number }): string =>
-  `${estimate.value.toFixed(1)} (95 %: ${estimate.low.toFixed(1)}–${estimate.high.toFixed(1)})`;
-
+/** What the counts count: homes, or sections of them. */
+type UnitKind = 'home' | 'section';
 type Of<K extends Evidence['kind']> = Extract<Evidence, { readonly kind: K }>;
 
+const UNITS: { readonly [unit in UnitKind]: Words } = {
+  home: { en: 'homes', es: 'casas' },
+  section: { en: 'sections', es: 'secciones' },
+};
+
 /** One thing that speaks for or against a cause, in a sentence with its counts. */
-export const evidenceSays = (evidence: Evidence, names: Names): Words => {
+export const evidenceSays = (evidence: Evidence, unit: UnitKind): Words => {
   switch (evidence.kind) {
     case 'association':
-      return associationSays(evidence);
+      return associationSays(evidence, UNITS[unit]);
     case 'record':
-      return recordSays(evidence);
+      return recordSays(evidence, UNITS[unit]);
     case 'report':
-      return reportSays(evidence, names);
+      return reportSays(evidence);
     case 'pattern':
       return patternSays(evidence);
     default:
-      return plainSays(evidence);
+      return plainSays(evidence, UNITS[unit]);
   }
 };
 
-const associationSays = ({
-  exposed,
-  others,
-  p,
-  adjustedP,
-  stratified,
-  rateRatio,
-}: Of<'association'>): Words => {
-  const ratio = stratified ?? rateRatio;
-  const tail = [
-    ...(ratio === null ? [] : [`× ${times(ratio)}`]),
-    `p ${small(p)}`,
-    ...(adjustedP === null ? [] : [`q ${small(adjustedP)}`]),
-  ].join(', ');
+const associationSays = (evidence: Of<'association'>, units: Words): Words => {
+  const { exposed, others } = evidence;
+  const [ratio, chance] = [ratioSays(evidence), chanceSays(evidence)];
   return {
-    en: `Claimed: ${share(exposed)} that share it, ${share(others)} that do not (${tail})`,
-    es: `Con reclamo: ${share(exposed)} que la comparten, ${share(others)} que no (${tail})`,
+    en: `${exposed.count} of ${exposed.of} ${units.en} that share it are claimed, ${others.count} of ${others.of} that do not${ratio.en}. ${chance.en}`,
+    es: `${exposed.count} de ${exposed.of} ${units.es} que la comparten tienen reclamo, ${others.count} de ${others.of} que no${ratio.es}. ${chance.es}`,
   };
 };
 
-const recordSays = ({ mark, claimed, habit }: Of<'record'>): Words => {
+const ratioSays = ({ stratified, rateRatio, exposed, others }: Of<'association'>): Words => {
+  const ratio = stratified ?? rateRatio;
+  if (ratio === null) {
+    return exposed.count > 0 && others.count === 0
+      ? { en: ': no claim without it', es: ': ningún reclamo sin ella' }
+      : { en: '', es: '' };
+  }
+  const [value, low, high] = [ratio.value, ratio.low, ratio.high].map((one) => one.toFixed(1));
+  const within = stratified === null;
+  return {
+    en: `: ${value} times as often (95 % sure: ${low} to ${high} times${within ? '' : ', compared within month and model'})`,
+    es: `: ${value} veces más a menudo (95 % de certeza: ${low} a ${high} veces${within ? '' : ', comparadas dentro de mes y modelo'})`,
+  };
+};
+
+/** In plain words: how often chance alone would do it, and what is left of that after looking at so many sets. */
+const chanceSays = ({ p, adjustedP }: Of<'association'>): Words => {
+  const alone = {
+    en: `Chance alone does so ${oftenSays(p).en}`,
+    es: `El azar solo lo hace ${oftenSays(p).es}`,
+  };
+  if (adjustedP === null) return { en: `${alone.en}.`, es: `${alone.es}.` };
+  const adjusted = oftenSays(adjustedP);
+  return {
+    en: `${alone.en}; allowing for everything that was looked at, ${adjusted.en}.`,
+    es: `${alone.es}; contando todo lo que se miró, ${adjusted.es}.`,
+  };
+};
+
+const oftenSays = (p: number): Words => {
+  if (p >= 0.995) return { en: 'every time', es: 'siempre' };
+  if (p >= 0.005) {
+    const percent = Math.max(1, Math.round(p * 100));
+    return { en: `${percent} times in 100`, es: `${percent} veces de cada 100` };
+  }
+  const times = Math.round(1 / p);
+  const one = times > 100_000 ? '100,000' : Number(times.toPrecision(2)).toLocaleString('en-US');
+  const less = times > 100_000;
+  return {
+    en: `${less ? 'less than ' : ''}once in ${one}`,
+    es: `${less ? 'menos de ' : ''}1 vez de cada ${one}`,
+  };
+};
+
+const recordSays = ({ mark, claimed, habit }: Of<'record'>, units: Words): Words => {
   const says = markSays(mark);
   return {
-    en: `${says.en}: ${share(claimed)} claimed; everywhere ${share(habit)}`,
-    es: `${says.es}: ${share(claimed)} con reclamo; en todas ${share(habit)}`,
+    en: `${says.en}: on ${claimed.count} of the ${claimed.of} claimed ${units.en} that share it; usual there: ${habit.count} of ${habit.of}`,
+    es: `${says.es}: en ${claimed.count} de las ${claimed.of} ${units.es} con reclamo que la comparten; lo usual ahí: ${habit.count} de ${habit.of}`,
   };
 };
 
-const reportSays = ({ pointing, elsewhere, against }: Of<'report'>, _names: Names): Words => ({
-  en: `As-found reports: ${pointing.length} point to it, ${elsewhere.length} elsewhere, ${against.length} against it`,
-  es: `Informes de lo encontrado: ${pointing.length} la señalan, ${elsewhere.length} a otra, ${against.length} en contra`,
-});
+const reportSays = ({ pointing, elsewhere, against }: Of<'report'>): Words => {
+  const [to, away, no] = [pointing.length, elsewhere.length, against.length];
+  return {
+    en: `What was found on opening up: ${to} point to it, ${away} elsewhere, ${no} speak against it`,
+    es: `Lo encontrado al abrir: ${to} la señalan, ${away} señalan otra, ${no} hablan en contra`,
+  };
+};
 
-const patternSays = ({ pattern }: Of<'pattern'>): Words => ({
-  en: `Pattern ${pattern.pattern}: ${share(pattern)} claims show it`,
-  es: `Patrón ${pattern.pattern}: ${share(pattern)} reclamos lo muestran`,
-});
+const patternSays = ({ pattern: { pattern, places, count, of } }: Of<'pattern'>): Words => {
+  const says = PATTERN_SAYS[pattern];
+  const where = places.length === 0 ? '' : ` (${places.join(', ')})`;
+  return {
+    en: `${says.en}${where}: ${count} of ${of} claims show it`,
+    es: `${says.es}${where}: ${count} de ${of} reclamos lo muestran`,
+  };
+};
 
-const plainSays = (evidence: Of<'unexplained' | 'without-complaint' | 'fault-map' | 'instrument'>): Words => {
+const PATTERN_SAYS: { readonly [pattern in Of<'pattern'>['pattern']['pattern']]: Words } = {
+  place: { en: 'At the same places of the home', es: 'En los mismos lugares de la casa' },
+  'at-once': { en: 'Noticed right after moving in', es: 'Notado al mudarse' },
+  'first-cold-season': { en: 'Noticed in the first cold season', es: 'Notado en la primera temporada fría' },
+  'after-a-year': { en: 'Noticed after a year or more', es: 'Notado después de un año o más' },
+};
+
+const plainSays = (
+  evidence: Of<'unexplained' | 'without-complaint' | 'fault-map' | 'instrument'>,
+  units: Words,
+): Words => {
   switch (evidence.kind) {
     case 'unexplained':
       return {
-        en: `It cannot explain ${share(evidence)} claimed homes: they do not share it`,
-        es: `No explica ${share(evidence)} casas con reclamo: no la comparten`,
+        en: `It cannot explain ${evidence.count} of the ${evidence.of} claimed ${units.en}: they do not share it`,
+        es: `No explica ${evidence.count} de las ${evidence.of} ${units.es} con reclamo: no la comparten`,
       };
     case 'without-complaint':
       return {
-        en: `${share(evidence)} homes share it and have no such complaint`,
-        es: `${share(evidence)} casas la comparten y no tienen tal queja`,
+        en: `${evidence.count} of ${evidence.of} ${units.en} share it and have no such complaint`,
+        es: `${evidence.count} de ${evidence.of} ${units.es} la comparten y no tienen tal queja`,
       };
     case 'fault-map':
       return mapSays(evidence);
@@ -94,8 +144,8 @@ const mapSays = ({ named, share: held }: Of<'fault-map'>): Words => {
   const percent = Math.round(held * 100);
   return named
     ? {
-        en: `The fault map names it (${percent} % beforehand)`,
-        es: `El mapa de fallas la nombra (${percent} % de antemano)`,
+        en: `The fault map names it (${percent} % before anything was counted)`,
+        es: `El mapa de fallas la nombra (${percent} % antes de contar nada)`,
       }
     : { en: 'The fault map does not name it', es: 'El mapa de fallas no la nombra' };
 };

@@ -2,20 +2,16 @@ import type { AnswerOf } from '@libs/contracts';
 import { clockSays, eventSays } from '@libs/contracts';
 import type { Envelope, Json } from '@libs/kernel';
 import { typeOf } from '@libs/ledger';
-import { COUNTING, DETERMINATION, clocksOf } from '@libs/record';
+import { DETERMINATION, clocksOf } from '@libs/record';
 import type { CountingRule, Determination } from '@libs/record';
 import type { Asked } from '../questions/asked';
-import { determinationsIn } from './asking';
+import { claimsQuestion, determinationsIn } from './asking';
 import { calendarOf } from './calendar';
-import { todayAt } from './tracing';
+import type { DueDay } from './calendar';
+import { countingIn } from './counting';
+import { todayAt } from './today';
 
 type FileAnswer = AnswerOf<'determination'>;
-
-/** The rule by which days are counted stands in a stream of its own; no file is called so. */
-export const COUNTING_STREAM = '(counting)';
-
-const countingIn = async ({ ledger }: Asked): Promise<CountingRule> =>
-  (await ledger.state(DETERMINATION, COUNTING_STREAM)).counting ?? COUNTING;
 
 export const determinationsQuestion = (asked: Asked) => async (): Promise<AnswerOf<'determinations'>> => {
   const counting = await countingIn(asked);
@@ -76,8 +72,20 @@ export const dueDaysQuestion = (asked: Asked) => async (): Promise<string> => {
         warnDays: counting.warnDays,
       })),
   );
-  return calendarOf(due, asked.clock());
+  return calendarOf([...due, ...(await undecided(asked, counting.warnDays))], asked.clock());
 };
+
+/** Complaints that are in no file yet: their thirty days run all the same. */
+const undecided = async (asked: Asked, warnDays: number): Promise<readonly DueDay[]> =>
+  (await claimsQuestion(asked)()).claims
+    .filter((claim) => claim.due.doneOn === null && claim.determinations.length === 0)
+    .map(({ claim, due: { day }, says }) => ({
+      uid: `initial-determination-${claim}@studbook`,
+      day,
+      summary: `${clockSays('initial-determination').en}: ${claim}, ${says.en}`,
+      about: '24 CFR 3282.404(a)(1). The regulation and counsel decide, not this calendar.',
+      warnDays,
+    }));
 
 const frozen = ({ opened }: Determination): Json =>
   opened === null ? null : (JSON.parse(opened.trace) as Json);
@@ -95,6 +103,9 @@ const clocksAnswer = (state: Determination, today: string, counting: CountingRul
 
 const SEALED = ['bases', 'note'] as const;
 
+const methodsIn = ({ methods }: Envelope['data']): string[] =>
+  Array.isArray(methods) ? methods.filter((one) => typeof one === 'string') : [];
+
 const entryOf = (event: Envelope, { names, unsealed }: Asked): FileAnswer['history'][number] => {
   const field = SEALED.find((one) => typeof event.data[one] === 'string');
   const text = field === undefined ? undefined : event.data[field];
@@ -103,6 +114,7 @@ const entryOf = (event: Envelope, { names, unsealed }: Asked): FileAnswer['histo
     says: eventSays(typeOf(event.schema), event.data, names.current()),
     by: names.person(event.actor),
     at: event.occurredAt,
+    methods: methodsIn(event.data),
     note:
       field !== undefined && typeof text === 'string'
         ? unsealed(text, { stream: event.stream, field })

@@ -4,7 +4,7 @@ import type { Meta, ReadStream } from '@libs/kernel';
 import { partOf } from '@libs/ledger';
 import type { AnyPart } from '@libs/ledger';
 import { CLAIM, DELIVERY, HOME } from '@libs/record';
-import type { ClaimCommand, ClaimFacts, DeliveryRecorded } from '@libs/record';
+import type { ClaimCommand, ClaimFacts } from '@libs/record';
 import { recordedAnswer } from '../answers';
 import { idsOf, rulebookAt } from '../lots';
 import { arrivalOf, askLedger, rejected, sealedText } from '../telling';
@@ -12,7 +12,7 @@ import type { Arrival, When } from '../telling';
 import type { Told, Tellings } from '../told';
 import type { Workings } from '../workings';
 
-type ClaimTelling = 'complaint' | 'dismissal' | 'claimOpening' | 'asFound' | 'delivery';
+type ClaimTelling = 'complaint' | 'dismissal' | 'claimOpening' | 'asFound' | 'claimDecision' | 'delivery';
 type Deciding = Exclude<ClaimTelling, 'complaint' | 'delivery'>;
 type ClaimTold = Promise<Told<AnswerOf<'complaint'>>>;
 
@@ -24,15 +24,14 @@ export const claimTellings = (workings: Workings): Pick<Tellings, ClaimTelling> 
       claimPart(workings, claim, logCommand(workings, arrival, claim), body.home),
       ...(body.delivery === undefined || body.home === null
         ? []
-        : [deliveryPart({ home: body.home, ...body.delivery })]),
+        : [deliveryPart(workings, arrival, { home: body.home, ...body.delivery })]),
     ];
     return claimTold(workings, arrival, claim, parts);
   },
   ...deciding(workings),
   delivery: async (body, sender, params) => {
     const arrival = arrivalOf(workings, { route: 'delivery', body, sender, params });
-    const { home, retailer, hauler, installer, setOn, occupiedOn } = body;
-    const part = deliveryPart({ home, retailer, hauler, installer, setOn, occupiedOn });
+    const part = deliveryPart(workings, arrival, body);
     const outcome = await askLedger(workings, arrival, [part]);
     return outcome.ok
       ? { ok: true, answer: await recordedAnswer(workings, outcome) }
@@ -41,6 +40,14 @@ export const claimTellings = (workings: Workings): Pick<Tellings, ClaimTelling> 
 });
 
 const deciding = (workings: Workings): Pick<Tellings, Deciding> => ({
+  claimDecision: (body, sender, params) => {
+    const arrival = arrivalOf(workings, { route: 'claimDecision', body, sender, params });
+    const claim = params['claim'] ?? '';
+    const { severity, decidedOn } = body;
+    const bases = sealed(workings, arrival, { claim, field: 'bases', text: body.bases });
+    const command = { type: 'DetermineClaim', data: { claim, severity, decidedOn, bases } } as const;
+    return claimTold(workings, arrival, claim, [claimPart(workings, claim, command, null)]);
+  },
   dismissal: (body, sender, params) => {
     const arrival = arrivalOf(workings, { route: 'dismissal', body, sender, params });
     const claim = params['claim'] ?? '';
@@ -73,7 +80,7 @@ const deciding = (workings: Workings): Pick<Tellings, Deciding> => ({
   },
 });
 
-const sealed = (
+export const sealed = (
   workings: Workings,
   arrival: Arrival,
   { claim, field, text }: { readonly claim: string; readonly field: string; readonly text: string },
@@ -103,7 +110,12 @@ const logCommand = (
   };
 };
 
-const claimPart = ({ plans }: Workings, claim: string, command: ClaimCommand, home: string | null): AnyPart =>
+export const claimPart = (
+  { plans }: Workings,
+  claim: string,
+  command: ClaimCommand,
+  home: string | null,
+): AnyPart =>
   partOf({
     kind: CLAIM,
     id: claim,
@@ -121,15 +133,26 @@ const claimPart = ({ plans }: Workings, claim: string, command: ClaimCommand, ho
     },
   });
 
-const deliveryPart = (data: DeliveryRecorded['data']): AnyPart =>
-  partOf({
-    kind: DELIVERY,
-    id: data.home,
-    command: { type: 'RecordDelivery', data },
-    facts: (read: ReadStream) => ({ homeKnown: read(HOME, data.home).kind === 'home' }),
-  });
+type Delivered = Pick<
+  BodyOf<'delivery'>,
+  'home' | 'retailer' | 'hauler' | 'installer' | 'setOn' | 'occupiedOn' | 'address'
+>;
 
-const claimTold = async <B extends When & { readonly [field: string]: unknown }>(
+const deliveryPart = (workings: Workings, arrival: Arrival, delivered: Delivered): AnyPart => {
+  const { home, retailer, hauler, installer, setOn, occupiedOn, address: text } = delivered;
+  const ref = { kind: DELIVERY.name, serial: home };
+  const address =
+    text === undefined ? {} : { address: sealedText(workings, arrival, { ref, field: 'address', text }) };
+  const data = { home, retailer, hauler, installer, setOn, occupiedOn, ...address };
+  return partOf({
+    kind: DELIVERY,
+    id: home,
+    command: { type: 'RecordDelivery', data },
+    facts: (read: ReadStream) => ({ homeKnown: read(HOME, home).kind === 'home' }),
+  });
+};
+
+export const claimTold = async <B extends When & { readonly [field: string]: unknown }>(
   workings: Workings,
   arrival: Arrival<B>,
   claim: string,

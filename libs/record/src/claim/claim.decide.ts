@@ -1,7 +1,9 @@
-import { accept, assertNever, reject } from '@libs/kernel';
+import { accept, assertNever, floorDay, reject } from '@libs/kernel';
 import type { Decision, StreamKind } from '@libs/kernel';
 import type {
   AsFoundReported,
+  CauseConfirmed,
+  ClaimDetermined,
   ClaimEvent,
   ClaimOpened,
   ComplaintDismissed,
@@ -23,7 +25,9 @@ export type ClaimCommand =
     }
   | { readonly type: 'DismissComplaint'; readonly data: ComplaintDismissed['data'] }
   | { readonly type: 'OpenClaim'; readonly data: ClaimOpened['data'] }
-  | { readonly type: 'ReportAsFound'; readonly data: AsFoundReported['data'] };
+  | { readonly type: 'ReportAsFound'; readonly data: AsFoundReported['data'] }
+  | { readonly type: 'ConfirmCause'; readonly data: CauseConfirmed['data'] }
+  | { readonly type: 'DetermineClaim'; readonly data: ClaimDetermined['data'] };
 
 /** Listed in order of precedence. */
 export type ClaimRejection =
@@ -58,6 +62,14 @@ export const decide = (command: ClaimCommand, claim: Claim, facts: ClaimFacts): 
       return triaged(command.data.claim, claim) ?? open(command.data, facts);
     case 'ReportAsFound':
       return report(command.data, claim, facts);
+    case 'DetermineClaim':
+      return claim.opened === null
+        ? reject({ code: 'claim-unknown', claim: command.data.claim })
+        : accept({ type: 'ClaimDetermined', data: command.data });
+    case 'ConfirmCause':
+      return claim.opened === null
+        ? reject({ code: 'claim-unknown', claim: command.data.claim })
+        : accept({ type: 'CauseConfirmed', data: command.data });
     default:
       return assertNever(command);
   }
@@ -111,11 +123,15 @@ export const evolve = (claim: Claim, event: RecordedClaimEvent): Claim => {
     case 'ComplaintLogged':
       return { ...claim, logged: { ...event.data, by: event.actor } };
     case 'ComplaintDismissed':
-      return { ...claim, dismissed: event.data.because };
+      return { ...claim, dismissed: event.data.because, dismissedOn: floorDay(event.occurredAt) };
     case 'ClaimOpened':
       return { ...claim, opened: event.data };
     case 'AsFoundReported':
       return { ...claim, asFound: event.data };
+    case 'ClaimDetermined':
+      return { ...claim, determined: { ...event.data, by: event.actor } };
+    case 'CauseConfirmed':
+      return { ...claim, confirmed: { ...event.data, by: event.actor, at: event.occurredAt } };
     default:
       return assertNever(event);
   }

@@ -1,7 +1,8 @@
 import type { Recorded } from '@libs/kernel';
 
 /** A complaint from any source, and what became of it (24 CFR 3282.403, 3282.404(a)). */
-export type ClaimEvent = ComplaintLogged | ComplaintDismissed | ClaimOpened | AsFoundReported;
+export type ClaimEvent =
+  ComplaintLogged | ComplaintDismissed | ClaimOpened | AsFoundReported | CauseConfirmed | ClaimDetermined;
 
 /** Whatever comes in is logged with the day it came: that day starts the clock. */
 export type ComplaintLogged = {
@@ -53,6 +54,36 @@ export type AsFoundReported = {
     readonly photos: readonly string[];
     /** Sealed. */
     readonly note?: string;
+  };
+};
+/** Somebody has decided what caused it: from here it goes to the station, the rulebook and the homes that share it. */
+export type CauseConfirmed = {
+  readonly type: 'CauseConfirmed';
+  readonly data: {
+    readonly claim: string;
+    /** The key of the cause in the claim's trace. */
+    readonly cause: string;
+    /** Null: outside the line. */
+    readonly operation: string | null;
+    readonly outside: string | null;
+    readonly factor: string;
+    readonly value: string | null;
+    /** Sealed. */
+    readonly note?: string;
+  };
+};
+/**
+ * Decided on the claim itself, where no class of homes is in question (24 CFR 3282.404(a)(1), 3282.405(b)(1)): no
+ * action is needed, or a noncompliance of this home alone. Anything graver has a file of its own.
+ */
+export type ClaimDetermined = {
+  readonly type: 'ClaimDetermined';
+  readonly data: {
+    readonly claim: string;
+    readonly severity: 'noncompliance' | 'no-action';
+    readonly decidedOn: string;
+    /** Sealed. */
+    readonly bases: string;
   };
 };
 export type RecordedClaimEvent = Recorded<ClaimEvent>;

@@ -13,6 +13,8 @@ export type ContainmentOpened = {
     /** The section it was found on. */
     readonly serial: string;
     readonly defect: string | null;
+    /** The claim it began with, where no defect was found in the plant. */
+    readonly claim?: string;
     readonly operation: string;
     readonly by: readonly Shared[];
     readonly sections: readonly {

@@ -15,7 +15,9 @@ export const decide = (
 ): Decision<DeliveryEvent, DeliveryRejection> =>
   homeKnown ? accept({ type: 'DeliveryRecorded', data }) : reject({ code: 'home-unknown', home: data.home });
 
-export const evolve = (_state: Delivery, { data }: RecordedDeliveryEvent): Delivery => data;
+/** An address told once stays until another is told: a hauler named later must not wipe it out. */
+export const evolve = (state: Delivery, { data }: RecordedDeliveryEvent): Delivery =>
+  state?.address === undefined ? data : { address: state.address, ...data };
 
 export const DELIVERY: StreamKind<
   DeliveryCommand,

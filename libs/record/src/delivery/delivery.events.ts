@@ -13,6 +13,8 @@ export type DeliveryRecorded = {
     /** Days, `2026-03-14`. */
     readonly setOn: string | null;
     readonly occupiedOn: string | null;
+    /** Where it stands, and whom to write to; sealed. */
+    readonly address?: string;
   };
 };
 export type RecordedDeliveryEvent = Recorded<DeliveryEvent>;

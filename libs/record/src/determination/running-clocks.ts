@@ -79,10 +79,11 @@ const standingOf = (started: Started, today: string, rule: CountingRule): DueClo
   const { clock, start, doneOn } = started;
   const { section, verified } = rowOf(clock);
   const due = started.due ?? dueOn(clock, start, rule);
-  return { clock, section, verified, start, due, doneOn, standing: standing(due, doneOn, today, rule) };
+  return { clock, section, verified, start, due, doneOn, standing: standingOn(due, doneOn, today, rule) };
 };
 
-const standing = (
+/** How a due day stands on `today`. */
+export const standingOn = (
   due: string,
   doneOn: string | null,
   today: string,

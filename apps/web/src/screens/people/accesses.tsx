@@ -51,7 +51,7 @@ const sentence = ({ type, account, data }: Entry, t: Speech['t']): string => {
     factor: text(data['factor']),
     home: text(data['home']),
     purpose: text(data['purpose']),
-  });
+  }).concat(typeof data['reason'] === 'string' ? `: ${data['reason']}` : '');
 };
 
 /** Who came in, who was kept out, who gave and took access: the latest first. */

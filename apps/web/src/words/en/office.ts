@@ -1,5 +1,6 @@
 import audit from './audit.json';
 import charts from './charts.json';
+import claims from './claims.json';
 import equipment from './equipment.json';
 import feed from './feed.json';
 import history from './history.json';
@@ -18,6 +19,7 @@ import verify from './verify.json';
 export const officeWords = {
   ...audit,
   ...charts,
+  ...claims,
   ...equipment,
   ...feed,
   ...history,

@@ -1,0 +1,42 @@
+import { useState } from 'react';
+import type { ReactNode } from 'react';
+import { useTell } from '../../api/use-tell';
+import { useSpeech } from '../../words/words';
+import type { Claim } from './claim';
+import { NO_DELIVERY, deliveryOf } from './complaint';
+import type { Delivery } from './complaint';
+import { DeliveryFields } from './delivery-fields';
+import { ToldForm } from './told-form';
+
+type Props = { readonly claim: Claim; readonly claims: readonly Claim[]; readonly done: () => void };
+
+const known = ({ delivery }: Claim): Delivery => ({
+  ...NO_DELIVERY,
+  occupiedOn: delivery?.occupiedOn ?? '',
+  setOn: delivery?.setOn ?? '',
+  retailer: delivery?.retailer ?? '',
+  hauler: delivery?.hauler ?? '',
+  installer: delivery?.installer ?? '',
+});
+
+/** An address that is on record stays there until another is written. */
+export const DeliveryForm = ({ claim, claims, done }: Props): ReactNode => {
+  const { t } = useSpeech();
+  const telling = useTell(done);
+  const [delivery, setDelivery] = useState(() => known(claim));
+  const { home } = claim;
+  return (
+    <ToldForm
+      telling={telling}
+      ready={home !== null}
+      says={t('claims.record')}
+      send={() => home !== null && void telling.send('delivery', { home, ...deliveryOf(delivery) })}
+    >
+      <DeliveryFields
+        delivery={delivery}
+        claims={claims}
+        change={(part) => setDelivery((before) => ({ ...before, ...part }))}
+      />
+    </ToldForm>
+  );
+};
