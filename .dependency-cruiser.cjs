@@ -124,7 +124,7 @@ module.exports = {
       'Nothing imports this file. Use it or delete it.',
       {
         orphan: true,
-        pathNot: ['[.]config[.]', '[.]d[.]ts$', '^apps/[^/]+/src/main[.]tsx?$', '[.]css$', '/start/'],
+        pathNot: ['[.]config[.]', '[.]d[.]ts$', '^apps/[^/]+/src/main[.]tsx?$', '^apps/web/src/worker/service-worker[.]ts$', '[.]css$', '/start/'],
       },
       {},
     ),

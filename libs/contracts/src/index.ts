@@ -2,6 +2,7 @@ export * from './access';
 export * from './audit';
 export { blockedBy } from './blocked';
 export * from './claim-shapes';
+export * from './trace-shapes';
 export type { Example } from './example';
 export * from './examples';
 export * from './feed';

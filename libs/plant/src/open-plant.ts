@@ -105,9 +105,7 @@ export const openPlant = async (parts: PlantParts): Promise<Plant> => {
     enroll: enroll(workings),
     leave: leave(workings),
     calibrate: calibrate(workings),
-    claimsFile: claimsFile(tell.complaint),
-    exposureFile: exposureFile(asked),
-    statedReason: statedReason(sealing),
+    ...claimFiles(tell, asked, sealing),
     people: () => Promise.resolve(roster.people()),
     news: (after) => newsFrom(workings, after),
     tail: tailOf(workings),
@@ -125,6 +123,17 @@ const tailOf = ({ ledger, names }: Workings): Plant['tail'] => ({
   heads: ledger.news,
   names,
 });
+
+const claimFiles = (
+  tell: Pick<Plant['tell'], 'complaint'>,
+  asked: Parameters<typeof exposureFile>[0],
+  sealing: PlantParts['sealing'],
+): Pick<Plant, 'claimsFile' | 'exposureFile' | 'statedReason'> => ({
+  claimsFile: claimsFile(tell.complaint),
+  exposureFile: exposureFile(asked),
+  statedReason: statedReason(sealing),
+});
+
 const statedReason = ({ seal, unseal }: PlantParts['sealing']): Plant['statedReason'] => {
   const place = (account: string) => ({ stream: `account/${account}`, field: 'reason' });
   return {

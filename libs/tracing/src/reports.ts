@@ -1,6 +1,6 @@
 import type { Beliefs } from './beliefs';
+import type { Due, Suspect } from './due';
 import { logSum } from './log-space';
-import type { Due, Suspect } from './signs';
 import type { SourceShares } from './sources';
 import type { ClaimedUnit } from './trace-counts';
 

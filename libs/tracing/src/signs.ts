@@ -1,4 +1,5 @@
 import type { Beliefs } from './beliefs';
+import type { Due, Suspect } from './due';
 import { logSum } from './log-space';
 import { Reports } from './reports';
 import type { SourceShares } from './sources';
@@ -14,18 +15,6 @@ export type Signs = {
   /** Log likelihood ratio of the signs, one for each chance given. */
   readonly of: (suspect: Suspect, due: readonly Due[]) => readonly number[];
 };
-
-export type Suspect = {
-  readonly source: string;
-  /** Places in `claimed` that belong to the group, and of which nobody knows. */
-  readonly belong: readonly number[];
-  readonly partly: readonly number[];
-  /** The group was made by what was recorded, so that a missing record says nothing more. */
-  readonly recordsKnown: boolean;
-};
-
-/** The chance that a claim is due to the cause: for units that belong, and for those of which nobody knows. */
-export type Due = { readonly belong: number; readonly partly: number };
 
 export const signsOf = (
   claimed: readonly ClaimedUnit[],

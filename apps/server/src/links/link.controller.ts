@@ -11,7 +11,7 @@ import type { Door } from '../http/door';
 import { idempotencyKey } from '../http/idempotency-key';
 import { Problem } from '../http/problem';
 import { found, recorded } from '../http/told';
-import { photoRefused } from '../photos/photo-refused';
+import { photoRefused } from '../http/photo-refused';
 import { DOOR, PLANT } from '../tokens';
 
 /** For whoever holds a link. Which home it is about comes with the token alone, and is never asked for. */

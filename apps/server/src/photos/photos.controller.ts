@@ -8,7 +8,7 @@ import type { Question } from '../http/asked';
 import { Asked, SentBytes } from '../http/asked';
 import { found } from '../http/told';
 import { PLANT } from '../tokens';
-import { photoRefused } from './photo-refused';
+import { photoRefused } from '../http/photo-refused';
 
 @Controller()
 export class PhotosController {

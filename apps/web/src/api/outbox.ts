@@ -6,8 +6,8 @@ import type { Differing, Judged, Unsent, WebTelling } from '../queue/entry';
 import { floorStore, isFull, putEntry } from '../queue/store';
 import { ask } from './client';
 import type { Answered, Trouble } from './client';
+import { hereModule } from './here';
 import { hereAndNow, newKey } from './key';
-import { hereModule } from './or-here';
 import { knowPaths, knowsPath } from './paths';
 import type { Wanted } from './paths';
 
@@ -82,7 +82,8 @@ const findingsIn = (answer: object): readonly Judged[] =>
   'findings' in answer && Array.isArray(answer.findings) ? (answer.findings as readonly Judged[]) : [];
 
 /** What the tablet itself says of it, by the rules it has; kept with the entry, to be compared with what the record says. */
-const judged = async (entry: Unsent): Promise<Unsent['here']> => (await hereModule()).judgedHere(entry);
+const judged = async (entry: Unsent): Promise<Unsent['here']> =>
+  (await hereModule()).judgedHere(entry, shown.unsent);
 
 const deliver = async (entry: Unsent): Promise<Answered<object>> => {
   if (!knowsPath(entry.route)) knowPaths((await import('./office-paths')).OFFICE_PATHS);

@@ -3,10 +3,9 @@ import { blockedBy, findingSays, namesFrom, operationCard } from '@libs/contract
 import type { Names, OperationCardOf } from '@libs/contracts';
 import { carriedOpen, judgeAsking, standings } from '@libs/judge';
 import type { CompiledPlan, Finding } from '@libs/judge';
-import { shownUnsent } from '../api/outbox';
 import type { Unsent } from '../queue/entry';
 import { keptFact } from '../queue/store';
-import type { Me, PlantFacts } from '../session/session';
+import type { Me, PlantFacts } from '../session/facts';
 import { taken, toldIn, withQueue } from './judging';
 import { keptKits, knownSection, mountedIn } from './kit';
 import type { Known } from './kit';
@@ -27,14 +26,13 @@ const namesOf = (plant: PlantFacts, plan: CompiledPlan | null): Names =>
   );
 
 /** What this device knows of a section, with what was told here and not sent yet. */
-const hereOf = async (serial: string, but?: string): Promise<Here | undefined> => {
+const hereOf = async (serial: string, queue: readonly Unsent[]): Promise<Here | undefined> => {
   const [found, me, plant] = await Promise.all([
     knownSection(serial),
     keptFact<Me>('me'),
     keptFact<PlantFacts>('plant'),
   ]);
   if (found === undefined || me === undefined || plant === undefined) return undefined;
-  const queue = shownUnsent().filter(({ key }) => key !== but);
   return { known: withQueue(found, queue, me), me, names: namesOf(plant, found.plan) };
 };
 
@@ -66,8 +64,12 @@ const cardsOf = (
 };
 
 /** The section as the server would show it, of what is known here. */
-const sectionHere = async (serial: string, at: string | null): Promise<Section | undefined> => {
-  const here = await hereOf(serial);
+const sectionHere = async (
+  serial: string,
+  at: string | null,
+  queue: readonly Unsent[],
+): Promise<Section | undefined> => {
+  const here = await hereOf(serial, queue);
   if (here === undefined) return undefined;
   const { plan, state, section, kit } = here.known;
   const station = at ?? section.station;
@@ -87,15 +89,22 @@ const sectionHere = async (serial: string, at: string | null): Promise<Section |
 export const answerHere = async (
   route: string,
   wanted: { readonly [name: string]: string | null | undefined },
+  queue: readonly Unsent[],
 ): Promise<object | undefined> => {
-  if (route === 'section') return sectionHere(wanted['serial'] ?? '', wanted['at'] ?? null);
+  if (route === 'section') return sectionHere(wanted['serial'] ?? '', wanted['at'] ?? null, queue);
   if (route === 'line') return (await keptKits())[0]?.line;
   return undefined;
 };
 
 /** What there is to say of an entry before it is sent; null: this device does not know its section. */
-export const judgedHere = async (entry: Unsent): Promise<readonly FindingSaid[] | null> => {
-  const here = await hereOf(entry.body.serial ?? '', entry.key);
+export const judgedHere = async (
+  entry: Unsent,
+  queue: readonly Unsent[],
+): Promise<readonly FindingSaid[] | null> => {
+  const here = await hereOf(
+    entry.body.serial ?? '',
+    queue.filter(({ key }) => key !== entry.key),
+  );
   if (here?.known.plan === undefined || here.known.plan === null) return null;
   const { me, names } = here;
   let { known } = here;
@@ -118,8 +127,11 @@ type Asking = {
 };
 
 /** "May I?", answered by this device; undefined: it does not know the section or its plan. */
-export const askedHere = async ({ serial, ...asking }: Asking): Promise<Asked | undefined> => {
-  const here = await hereOf(serial);
+export const askedHere = async (
+  { serial, ...asking }: Asking,
+  queue: readonly Unsent[],
+): Promise<Asked | undefined> => {
+  const here = await hereOf(serial, queue);
   if (here === undefined || here.known.plan === null) return undefined;
   const findings = judgeAsking(here.known.plan, here.known.state, asking);
   return {

@@ -2,7 +2,7 @@ import type { SentBodyOf } from '@libs/contracts';
 import { judgeWork, lotKindsOf } from '@libs/judge';
 import type { CompiledPlan, DoneWork, Entry, Finding, WorkedLot, WorkState } from '@libs/judge';
 import type { Unsent } from '../queue/entry';
-import type { Me } from '../session/session';
+import type { Me } from '../session/facts';
 import { instrumentIn, mountedIn } from './kit';
 import type { Known } from './kit';
 

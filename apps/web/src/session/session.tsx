@@ -1,12 +1,11 @@
-import type { AnswerOf } from '@libs/contracts';
 import { createContext, useCallback, useContext, useEffect, useMemo, useState } from 'react';
 import type { ReactNode } from 'react';
 import { ask, onReach, onSignedOut } from '../api/client';
 import { tellAs } from '../api/outbox';
 import { dropFact, keepFact, keptFact } from '../queue/store';
+import type { Me, PlantFacts } from './facts';
 
-export type Me = AnswerOf<'me'>;
-export type PlantFacts = AnswerOf<'plant'>;
+export type { Me, PlantFacts } from './facts';
 
 export type Session = {
   /** `asking` until the server has said who we are; `unreachable` while it says nothing. `set-up`: nobody may come in yet. */

@@ -1,4 +1,5 @@
 import * as claims from '../claim-shapes';
+import * as traces from '../trace-shapes';
 import { tell } from './route';
 
 const deciders = ['quality-manager', 'administrator'] as const;
@@ -14,7 +15,7 @@ export const claimFilesRoutes = {
   exposureFile: tell(
     '/api/exposure/files',
     'The homes that share a cause with the addresses of those who live there, as CSV; the reason goes on record',
-    { body: claims.ExposureExportRequest, answer: claims.ExposureFile },
+    { body: traces.ExposureExportRequest, answer: traces.ExposureFile },
     { access: deciders, status: 200, keyed: false },
   ),
 } as const;

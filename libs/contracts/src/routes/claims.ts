@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import * as claims from '../claim-shapes';
+import * as traces from '../trace-shapes';
 import * as shapes from '../shapes';
 import { get, tell } from './route';
 
@@ -15,7 +16,7 @@ const cause = {
   method: {
     required: false,
     about: 'exact: homes known to share it; whole-group: those that cannot be excluded too (3282.404(b)-(c))',
-    schema: claims.EXPOSURE_METHOD,
+    schema: traces.EXPOSURE_METHOD,
   },
 } as const;
 
@@ -26,13 +27,13 @@ export const claimsRoutes = {
   trace: get(
     '/api/claims/{claim}/trace',
     'What caused it: ranked, with the evidence for and against',
-    claims.TraceAnswer,
+    traces.TraceAnswer,
     restricted,
   ),
   exposure: get(
     '/api/exposure',
     'The homes that share a cause, each with its reason',
-    claims.ExposureAnswer,
+    traces.ExposureAnswer,
     {
       ...restricted,
       query: cause,

@@ -25,8 +25,8 @@ export const claimEvents: Sayings = {
     es: `Decidido el ${textIn(data, 'decidedOn')}: ${severitySays(textIn(data, 'severity')).es}.`,
   }),
   CauseConfirmed: (data, names) => {
-    const { outside, operation } = data;
-    const source = sourceSaysOf(typeof outside === 'string' ? outside : String(operation), names);
+    const { outside } = data;
+    const source = sourceSaysOf(typeof outside === 'string' ? outside : textIn(data, 'operation'), names);
     return { en: `Cause confirmed: ${source.en}.`, es: `Causa confirmada: ${source.es}.` };
   },
   AsFoundReported: () => ({ en: 'As-found report came in.', es: 'Llegó el informe de lo encontrado.' }),

@@ -128,7 +128,11 @@ const rowsIn = (csv: string): Rows => {
       bom: true,
       info: true,
       skip_empty_lines: true,
-      columns: (names: string[]) => (header = names.map((name) => name.trim().toLowerCase())) as string[],
+      columns: (names: string[]) => {
+        const read = names.map((name) => name.trim().toLowerCase());
+        header = read;
+        return read;
+      },
     });
     const problem = headerProblem(header);
     if (problem !== null) return { ok: false, line: 1, reason: problem };

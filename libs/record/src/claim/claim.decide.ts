@@ -63,17 +63,20 @@ export const decide = (command: ClaimCommand, claim: Claim, facts: ClaimFacts): 
     case 'ReportAsFound':
       return report(command.data, claim, facts);
     case 'DetermineClaim':
-      return claim.opened === null
-        ? reject({ code: 'claim-unknown', claim: command.data.claim })
-        : accept({ type: 'ClaimDetermined', data: command.data });
+      return ofOpened(claim, { type: 'ClaimDetermined', data: command.data });
     case 'ConfirmCause':
-      return claim.opened === null
-        ? reject({ code: 'claim-unknown', claim: command.data.claim })
-        : accept({ type: 'CauseConfirmed', data: command.data });
+      return ofOpened(claim, { type: 'CauseConfirmed', data: command.data });
     default:
       return assertNever(command);
   }
 };
+
+/** What can only be said of a claim, not of a complaint that nobody has looked at. */
+const ofOpened = (
+  claim: Claim,
+  event: Extract<ClaimEvent, { readonly type: 'ClaimDetermined' | 'CauseConfirmed' }>,
+): ClaimDecision =>
+  claim.opened === null ? reject({ code: 'claim-unknown', claim: event.data.claim }) : accept(event);
 
 type Logging = Extract<ClaimCommand, { readonly type: 'LogComplaint' }>['data'];
 

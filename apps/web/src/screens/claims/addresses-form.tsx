@@ -4,11 +4,11 @@ import { ask } from '../../api/client';
 import type { Trouble } from '../../api/client';
 import { save } from '../../charts/save';
 import { useSpeech } from '../../words/words';
-import type { Method } from './exposure-section';
+import type { ExposureMethod } from './claim';
 import { TextArea } from './text-area';
 import { ToldForm } from './told-form';
 
-type Props = { readonly claim: string; readonly cause: string; readonly method: Method };
+type Props = { readonly claim: string; readonly cause: string; readonly method: ExposureMethod };
 
 /** Where people live leaves the plant only with a reason, which goes into the ledger of accesses. */
 export const AddressesForm = ({ claim, cause, method }: Props): ReactNode => {

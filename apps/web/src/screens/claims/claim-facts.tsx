@@ -5,6 +5,7 @@ import { useSignedIn } from '../../session/session';
 import { Serial } from '../../ui/serial';
 import { named } from '../../words/named';
 import { useSpeech } from '../../words/words';
+import type { WordKey } from '../../words/words';
 import { severityWord } from './claim';
 import type { Claim } from './claim';
 import { useDay } from './days';
@@ -16,25 +17,47 @@ const Fact = ({ name, children }: { readonly name: string; readonly children: Re
   </div>
 );
 
-/** What is on record of it, with what was not told left out. */
-export const ClaimFacts = ({ claim }: { readonly claim: Claim }): ReactNode => {
+type Told = readonly (readonly [string, ReactNode])[];
+
+/** What was told of the home and of how it reached its place. */
+const useTold = ({ home, section, place, noticedOn, delivery, photos }: Claim): Told => {
   const { t, say } = useSpeech();
   const { plant } = useSignedIn();
   const day = useDay();
-  const { home, section, place, noticedOn, delivery, asFound, words, because, determined } = claim;
-  const told: readonly (readonly [string, ReactNode])[] = [
+  const dayOf = (on: string | null | undefined): ReactNode => on != null && day(on);
+  return [
     [t('complaint.home'), home !== null && <SerialLink of={home} />],
     [t('complaint.section'), section !== null && <SerialLink of={section} />],
     [t('complaint.place'), place !== null && say(named(plant.places, place))],
-    [t('complaint.noticed'), noticedOn !== null && day(noticedOn)],
-    [t('complaint.occupied'), delivery?.occupiedOn != null && day(delivery.occupiedOn)],
-    [t('complaint.set'), delivery?.setOn != null && day(delivery.setOn)],
-    [t('complaint.retailer'), delivery?.retailer],
-    [t('complaint.hauler'), delivery?.hauler],
-    [t('complaint.installer'), delivery?.installer],
-    [t('complaint.address'), delivery?.addressKnown === true && t('claims.address-known')],
-    [t('claims.photos'), claim.photos.length > 0 && String(claim.photos.length)],
+    [t('complaint.noticed'), dayOf(noticedOn)],
+    ...deliveryTold(delivery, dayOf).map(([key, value]) => [t(key), value] as const),
+    [t('claims.photos'), photos.length > 0 && String(photos.length)],
   ];
+};
+
+const deliveryTold = (
+  delivery: Claim['delivery'],
+  dayOf: (on: string | null | undefined) => ReactNode,
+): readonly (readonly [WordKey, ReactNode])[] =>
+  delivery === null
+    ? []
+    : [
+        ['complaint.occupied', dayOf(delivery.occupiedOn)],
+        ['complaint.set', dayOf(delivery.setOn)],
+        ['complaint.retailer', delivery.retailer],
+        ['complaint.hauler', delivery.hauler],
+        ['complaint.installer', delivery.installer],
+        ['complaint.address', delivery.addressKnown && <AddressKnown />],
+      ];
+
+const AddressKnown = (): ReactNode => useSpeech().t('claims.address-known');
+
+/** What is on record of it, with what was not told left out. */
+export const ClaimFacts = ({ claim }: { readonly claim: Claim }): ReactNode => {
+  const { t } = useSpeech();
+  const day = useDay();
+  const told = useTold(claim);
+  const { asFound, words, because, determined } = claim;
   return (
     <section className="stack tight">
       {words !== null && <blockquote className="notice">“{words}”</blockquote>}

@@ -6,6 +6,7 @@ export type Trace = AnswerOf<'trace'>;
 export type Candidate = Trace['candidates'][number];
 export type Evidence = Candidate['evidence'][number];
 export type Exposure = AnswerOf<'exposure'>;
+export type ExposureMethod = Exposure['method'];
 
 export const SOURCES = [
   'owner',

@@ -86,6 +86,71 @@ const ClaimRow = ({ claim }: { readonly claim: Claim }): ReactNode => {
   );
 };
 
+type FindProps = {
+  readonly which: Which;
+  readonly setWhich: (which: Which) => void;
+  readonly search: string;
+  readonly setSearch: (search: string) => void;
+  readonly count: (is: (claim: Claim) => boolean) => number;
+};
+
+const Find = ({ which, setWhich, search, setSearch, count }: FindProps): ReactNode => {
+  const { t } = useSpeech();
+  return (
+    <div className="claim-find no-print">
+      <div className="choices" role="group" aria-label={t('claims.which')}>
+        {WHICH.map((name) => (
+          <button
+            key={name}
+            type="button"
+            className="button"
+            aria-pressed={which === name}
+            onClick={() => setWhich(name)}
+          >
+            {t(WHICH_WORDS[name])} ({count(IS[name])})
+          </button>
+        ))}
+      </div>
+      <label className="field">
+        <span className="field-name">{t('claims.search')}</span>
+        <input
+          className="input"
+          type="search"
+          value={search}
+          autoComplete="off"
+          onChange={(event) => setSearch(event.target.value)}
+        />
+      </label>
+    </div>
+  );
+};
+
+/** How many wait, and how many of them are late. */
+const Head = ({ claims }: { readonly claims: readonly Claim[] | null }): ReactNode => {
+  const { t } = useSpeech();
+  const { me } = useSignedIn();
+  const count = (is: (claim: Claim) => boolean): number => (claims ?? []).filter(is).length;
+  const blanks = {
+    count: count(isUndecided),
+    new: count(IS.new),
+    over: count(({ due }) => due.standing === 'over'),
+    soon: count(({ due }) => due.standing === 'soon'),
+  };
+  return (
+    <div className="page-head">
+      <div>
+        <h1>{claims === null ? t('nav.claims') : t('claims.title', blanks)}</h1>
+        {claims !== null && <p>{t('claims.title-says', blanks)}</p>}
+      </div>
+      {mayDetermine(me) && (
+        <Link className="button primary no-print" to={places.complaint}>
+          {t('claims.log')}
+        </Link>
+      )}
+    </div>
+  );
+};
+
 /** What came in, and by when it must be decided: the first due first. */
 export const ClaimsScreen = (): ReactNode => {
   const { t } = useSpeech();
@@ -101,51 +166,11 @@ export const ClaimsScreen = (): ReactNode => {
     .filter(IS[which])
     .filter((claim) => isFound(claim, search.trim()))
     .sort(byDueDay);
-  const blanks = {
-    count: count(isUndecided),
-    new: count(IS.new),
-    over: count(({ due }) => due.standing === 'over'),
-    soon: count(({ due }) => due.standing === 'soon'),
-  };
   return (
     <main className="page stack" id="main" aria-busy={answer === null}>
-      <div className="page-head">
-        <div>
-          <h1>{answer === null ? t('nav.claims') : t('claims.title', blanks)}</h1>
-          {answer !== null && <p>{t('claims.title-says', blanks)}</p>}
-        </div>
-        {mayDetermine(me) && (
-          <Link className="button primary no-print" to={places.complaint}>
-            {t('claims.log')}
-          </Link>
-        )}
-      </div>
+      <Head claims={answer?.claims ?? null} />
       {trouble !== null && <TroubleNotice trouble={trouble} again={again} />}
-      <div className="claim-find no-print">
-        <div className="choices" role="group" aria-label={t('claims.which')}>
-          {WHICH.map((name) => (
-            <button
-              key={name}
-              type="button"
-              className="button"
-              aria-pressed={which === name}
-              onClick={() => setWhich(name)}
-            >
-              {t(WHICH_WORDS[name])} ({count(IS[name])})
-            </button>
-          ))}
-        </div>
-        <label className="field">
-          <span className="field-name">{t('claims.search')}</span>
-          <input
-            className="input"
-            type="search"
-            value={search}
-            autoComplete="off"
-            onChange={(event) => setSearch(event.target.value)}
-          />
-        </label>
-      </div>
+      <Find {...{ which, setWhich, search, setSearch, count }} />
       {answer !== null && rows.length === 0 && <p role="status">{t('claims.none')}</p>}
       <ul className="rows">
         {rows.slice(0, SHOWN).map((claim) => (

@@ -10,13 +10,11 @@ import { ToldForm } from './told-form';
 
 type Props = { readonly claim: Claim; readonly claims: readonly Claim[]; readonly done: () => void };
 
+const WRITTEN = ['occupiedOn', 'setOn', 'retailer', 'hauler', 'installer'] as const;
+
 const known = ({ delivery }: Claim): Delivery => ({
   ...NO_DELIVERY,
-  occupiedOn: delivery?.occupiedOn ?? '',
-  setOn: delivery?.setOn ?? '',
-  retailer: delivery?.retailer ?? '',
-  hauler: delivery?.hauler ?? '',
-  installer: delivery?.installer ?? '',
+  ...Object.fromEntries(WRITTEN.map((part) => [part, delivery?.[part] ?? ''])),
 });
 
 /** An address that is on record stays there until another is written. */

@@ -14,11 +14,10 @@ import { TroubleNotice } from '../../ui/trouble';
 import { useSpeech } from '../../words/words';
 import { AddressesForm } from './addresses-form';
 import { mayDetermine } from './claim';
-import type { Candidate, Claim, Exposure } from './claim';
+import type { Candidate, Claim, Exposure, ExposureMethod } from './claim';
 import { HoldThem } from './hold-them';
 
 type Props = { readonly claim: Claim; readonly cause: Candidate };
-export type Method = Exposure['method'];
 const METHODS = ['whole-group', 'exact'] as const;
 const METHOD_WORDS = { 'whole-group': 'expose.whole-group', exact: 'expose.exact' } as const;
 const METHOD_SAYS = { 'whole-group': 'expose.whole-group-says', exact: 'expose.exact-says' } as const;
@@ -27,7 +26,7 @@ const WHERE = { line: 'expose.line', yard: 'expose.yard', sold: 'expose.sold' } 
 /** The homes that share the cause, each with its reason: to hold, to write to, to determine on. */
 export const ExposureSection = ({ claim, cause }: Props): ReactNode => {
   const { t, say } = useSpeech();
-  const [method, setMethod] = useState<Method>('whole-group');
+  const [method, setMethod] = useState<ExposureMethod>('whole-group');
   const { answer, trouble } = useQuestion('exposure', { claim: claim.claim, cause: cause.key, method });
   const counts = answer?.counts ?? { line: 0, yard: 0, sold: 0 };
   return (

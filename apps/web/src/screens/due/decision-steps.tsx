@@ -8,8 +8,7 @@ import type { Severity } from '../claims/claim';
 import { today } from '../claims/days';
 import { TextArea } from '../claims/text-area';
 import { ToldForm } from '../claims/told-form';
-import type { Method } from './file';
-import type { StepProps } from './file-steps';
+import type { Method, StepProps } from './file';
 import { MethodsField } from './methods-field';
 
 const SEVERITIES: readonly Severity[] = [

@@ -2,12 +2,11 @@ import { useState } from 'react';
 import type { ReactNode } from 'react';
 import { useSpeech } from '../../words/words';
 import type { WordKey } from '../../words/words';
-import type { File } from './file';
+import type { File, StepProps } from './file';
 import { AgencyStep, ApprovalStep, ReferenceStep } from './letter-steps';
 import { ClassStep, InitialStep } from './decision-steps';
 import { RemedyStep } from './remedy-step';
 
-export type StepProps = { readonly file: File; readonly done: () => void };
 const STEPS = [
   'initial',
   'notification',

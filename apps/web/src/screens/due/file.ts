@@ -1,6 +1,7 @@
 import type { AnswerOf } from '@libs/contracts';
 
 export type File = AnswerOf<'determination'>;
+export type StepProps = { readonly file: File; readonly done: () => void };
 
 /** Of 3282.404(c); the list there is not exclusive. */
 export const METHODS = ['i', 'ii', 'iii', 'iv', 'v', 'vi', 'vii', 'other'] as const;

@@ -6,7 +6,7 @@ import { useSpeech } from '../../words/words';
 import { today } from '../claims/days';
 import { TextArea } from '../claims/text-area';
 import { ToldForm } from '../claims/told-form';
-import type { StepProps } from './file-steps';
+import type { StepProps } from './file';
 
 const HOWS = ['notified', 'corrected', 'refused'] as const;
 const WORDS = { notified: 'due.notified', corrected: 'due.corrected', refused: 'due.refused' } as const;

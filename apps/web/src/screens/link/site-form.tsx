@@ -9,8 +9,8 @@ import { useSpeech } from '../../words/words';
 import { isTyped, sentValues } from '../station/values';
 import type { Typed } from '../station/values';
 import { LinkTrouble } from './link-trouble';
+import type { StepProps } from './site-card';
 import { SitePhotos } from './site-photos';
-import type { StepProps } from './site-step';
 import { SiteValue } from './site-value';
 
 type Props = StepProps & { readonly told: (findings: number) => void };

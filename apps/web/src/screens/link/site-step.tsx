@@ -1,20 +1,10 @@
-import type { AnswerOf } from '@libs/contracts';
 import { useState } from 'react';
 import type { ReactNode } from 'react';
 import { Mark } from '../../ui/mark';
 import { useSpeech } from '../../words/words';
 import { useBookDay } from './book-day';
+import type { SiteCard, StepProps } from './site-card';
 import { SiteForm } from './site-form';
-
-export type SiteCard = AnswerOf<'linkSite'>['operations'][number];
-export type StepProps = {
-  readonly card: SiteCard;
-  /** Who signs; empty until it was written. */
-  readonly name: string;
-  readonly token: string;
-  readonly texts: AnswerOf<'linkSite'>['texts'];
-  readonly again: () => void;
-};
 
 const Stands = ({ card }: { readonly card: SiteCard }): ReactNode => {
   const { t, say } = useSpeech();

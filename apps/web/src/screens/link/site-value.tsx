@@ -4,7 +4,7 @@ import { Mark } from '../../ui/mark';
 import { named } from '../../words/named';
 import { useSpeech } from '../../words/words';
 import { choicesOf, isNumber, judged } from '../station/values';
-import type { SiteCard, StepProps } from './site-step';
+import type { SiteCard, StepProps } from './site-card';
 
 type Props = {
   readonly asked: SiteCard['values'][number];

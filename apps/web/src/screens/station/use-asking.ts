@@ -2,8 +2,9 @@ import type { AnswerOf } from '@libs/contracts';
 import { useRef, useState } from 'react';
 import { ask } from '../../api/client';
 import type { Answered, Trouble } from '../../api/client';
-import { hereModule } from '../../api/or-here';
+import { hereModule } from '../../api/here';
 import { hereAndNow, newKey } from '../../api/key';
+import { shownUnsent } from '../../api/outbox';
 import { useDisplay } from '../../look/display';
 import { signal } from '../../ui/signals';
 import type { Card } from './cards';
@@ -24,7 +25,7 @@ type Made = {
 const askAnyone = async ({ body, key }: Made): Promise<Answered<AnswerOf<'asking'>>> => {
   const result = await ask('asking', {}, { body, key });
   if (result.ok || result.trouble.kind !== 'unreachable') return result;
-  const answer = await (await hereModule()).askedHere(body);
+  const answer = await (await hereModule()).askedHere(body, shownUnsent());
   return answer === undefined ? result : { ok: true, answer };
 };
 export type Asking = {

@@ -1,6 +1,6 @@
 import { useCallback, useEffect } from 'react';
 import { useLive } from '../../api/live';
-import { hereModule } from '../../api/or-here';
+import { hereModule } from '../../api/here';
 import { useSoon } from '../../ui/soon';
 
 /** It is large, and wanted only when the network goes: not with every entry of a busy line. */

@@ -1,6 +1,6 @@
 import { LIMITS } from '@libs/contracts';
 import type { PhotoRefusal } from '@libs/plant';
-import { Problem } from '../http/problem';
+import { Problem } from './problem';
 
 const TITLES: { readonly [why in PhotoRefusal]: string } = {
   'photo-empty': 'There is nothing in it',
