@@ -1,16 +1,24 @@
 import { createHash } from 'node:crypto';
 import type { AnswerOf } from '@libs/contracts';
+import exifr from 'exifr';
 import type { Browser, Page } from 'playwright-core';
 import { describeInBrowser, launch } from '../support/browser';
 import { PHONE, openBrowserPlant, openWindow, scan, signIn } from '../support/browser-plant';
 import type { BrowserPlant } from '../support/browser-plant';
 import { buildUpTo } from '../support/build-up';
+import { phoneJpeg } from '../support/pictures';
 
-/** One white pixel: a picture like any other to a browser. */
-const PHOTO = Buffer.from(
-  'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mP8/5+hHgAHggJ/PchI7wAAAABJRU5ErkJggg==',
-  'base64',
-);
+/** As a phone gives it: with a place, an owner, and held upright. */
+const PHOTO = phoneJpeg();
+
+/** Names of the photos that wait in the page's own database. */
+const WAITING = `new Promise((resolve) => {
+  const opening = indexedDB.open('studbook');
+  opening.onsuccess = () => {
+    const keys = opening.result.transaction('photos').objectStore('photos').getAllKeys();
+    keys.onsuccess = () => resolve(keys.result);
+  };
+})`;
 
 /** Goal: what a lead taps and scans at a station is what the record holds, also when the network goes away. */
 describeInBrowser('a station', (found) => {
@@ -112,14 +120,24 @@ describeInBrowser('a station', (found) => {
     });
   });
 
-  it('puts the fingerprint of the photo as it is kept into the record, the same SHA-256 as any other program makes', async () => {
-    const story: AnswerOf<'history'> = await (
-      await page.request.get(`${plant.address}/api/homes/T-500/history`)
-    ).json();
-    const signed = story.entries.filter(({ data }) => data['operation'] === 'boxes-set').at(-1);
-    const [photo] = (signed?.data['photos'] ?? []) as string[];
-    const kept = await (await page.request.get(`${plant.address}/api/photos/${photo ?? ''}`)).body();
-    expect(createHash('sha256').update(kept).digest('hex')).toBe(photo);
+  const photosIn = async (home: string): Promise<readonly string[]> => {
+    const story = await page.request.get(`${plant.address}/api/homes/${home}/history`);
+    const { entries }: AnswerOf<'history'> = await story.json();
+    return entries.flatMap(({ data }) => (data['photos'] as readonly string[] | undefined) ?? []);
+  };
+  const shown = async (photo: string): Promise<Buffer> =>
+    (await page.request.get(`${plant.address}/api/photos/${photo}`)).body();
+
+  it('keeps the photo under the fingerprint the record names, without its place and its owner', async () => {
+    // The history's other photos are of the plant's own making, and were never brought here.
+    const kept = await Promise.all((await photosIn('T-500')).map(shown));
+    const photo = kept.find((bytes) => bytes.subarray(0, 3).toString('hex') === 'ffd8ff');
+    const bytes = photo ?? Buffer.alloc(0);
+
+    expect(await photosIn('T-500')).toContain(createHash('sha256').update(bytes).digest('hex'));
+    expect(PHOTO.includes('Prairie Road')).toBe(true);
+    expect(bytes.includes('Prairie Road')).toBe(false);
+    expect(await exifr.gps(bytes)).toBeUndefined();
   });
 
   it('shows the open place on its row', async () => {
@@ -263,6 +281,31 @@ describeInBrowser('a station', (found) => {
       ({ defect, operation: of }) => defect === null && of === null,
     );
     expect(byHand).toHaveLength(1);
+  });
+
+  it('keeps a photo that finds no server on this device, under the name the record will have, and brings it later', async () => {
+    await open('/station/drywall/T-600A', 'T-600A');
+    await page.getByRole('button', { name: 'Defect', exact: true }).click();
+    for (const step of [/1 of 3/, /2 of 3/])
+      await page.getByRole('group', { name: step }).getByRole('button').first().click();
+    await plant.stop();
+    await page
+      .getByLabel('Take a photo')
+      .setInputFiles({ name: 'bath.jpg', mimeType: 'image/jpeg', buffer: PHOTO });
+    await page.getByText('Kept on this device until there is a server.').waitFor();
+    await page.getByRole('img', { name: 'Photo 1' }).waitFor();
+    const [waiting = ''] = await page.evaluate<string[]>(WAITING);
+
+    await plant.again();
+    await Promise.all([
+      page.waitForResponse((answer) => answer.url().endsWith('/api/photos') && answer.status() === 201),
+      page.reload(),
+    ]);
+    expect(
+      createHash('sha256')
+        .update(await shown(waiting))
+        .digest('hex'),
+    ).toBe(waiting);
   });
 
   it('never makes the browser complain', () => {

@@ -4,6 +4,7 @@ import { Command } from 'commander';
 import { version } from '../../../package.json';
 import { checkpointCommand } from './commands/checkpoint';
 import { demoCommand } from './commands/demo';
+import { eraseCommand } from './commands/erase';
 import { exportCommand } from './commands/export';
 import { historyCommand } from './commands/history';
 import { homesCommand } from './commands/homes';
@@ -36,6 +37,7 @@ const program = new Command('studbook')
   .addCommand(checkpointCommand())
   .addCommand(rebuildCommand())
   .addCommand(personCommand())
+  .addCommand(eraseCommand())
   .addCommand(tokenCommand())
   .addHelpText(
     'after',

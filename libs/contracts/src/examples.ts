@@ -166,6 +166,7 @@ const access = {
   person: { body: { name: 'Bo', roles: ['station-lead'], crew: 'electrical', stations: ['rough-in'] } },
   personPin: { params: { person: 'p-112' }, body: {} },
   leaving: { params: { person: 'p-112' }, body: {} },
+  erasure: { params: { person: 'p-112' }, body: {} },
   sessionEnd: { params: { session: '3f0a91c2d4e5' }, body: {} },
   token: { body: { role: 'machine', name: 'gauge at the test station' } },
   sample: { body: { from: '2026-10-01', to: '2026-10-31', level: 'II', limit: '2.5' } },

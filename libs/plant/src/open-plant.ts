@@ -37,7 +37,7 @@ import { tellLot, tellMounting } from './lots';
 import { tellDestination, tellMove, tellPull, tellReturn, tellShipment } from './moves';
 import { nameBook } from './names';
 import { newsFrom } from './news';
-import { enroll, leave } from './people';
+import { enroll, erase, forgetErased, leave } from './people';
 import type { Plant } from './plant';
 import type { Tellings } from './told';
 import { alarmsOpened } from './alarms';
@@ -67,6 +67,7 @@ export const openPlant = async (parts: PlantParts): Promise<Plant> => {
 
   for (const issued of (await ledger.state(RULEBOOK, 'rulebook')).revisions) plans.learn(issued);
   await readPeople(ledger, reader, roster.learn);
+  forgetErased({ roster, sealing });
 
   const asked = {
     ledger,
@@ -104,6 +105,7 @@ export const openPlant = async (parts: PlantParts): Promise<Plant> => {
     issueRevision: issueRevision(workings),
     enroll: enroll(workings),
     leave: leave(workings),
+    erase: erase(workings),
     calibrate: calibrate(workings),
     ...claimFiles(tell, asked, sealing),
     people: () => Promise.resolve(roster.people()),

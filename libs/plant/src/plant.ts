@@ -40,6 +40,11 @@ export type Plant = {
   readonly enroll: (person: NewPerson, sender: Sender) => Promise<void>;
   /** They are enrolled no longer; what they did stays theirs. False: nobody of that id is enrolled. */
   readonly leave: (person: string, sender: Sender) => Promise<boolean>;
+  /**
+   * Destroys the key of somebody's name and notes; `claim:C-1` for what the complainant of a claim said. False: nobody of
+   * that id was ever here.
+   */
+  readonly erase: (person: string, sender: Sender) => Promise<boolean>;
   /** The first calibration on record enrolls the instrument. */
   readonly calibrate: (calibration: Calibration, sender: Sender) => Promise<void>;
   /** Names in clear, where the key still exists. */

@@ -9,6 +9,9 @@ export type Roster = {
   readonly people: () => readonly NewPerson[];
   /** The opaque id where no name is known. */
   readonly nameOf: (person: string) => string;
+  /** Whether somebody of that id is enrolled or ever was. */
+  readonly knows: (person: string) => boolean;
+  readonly erased: () => readonly string[];
   /** Takes in what was recorded of a person. */
   readonly learn: (event: Envelope) => void;
 };
@@ -21,6 +24,8 @@ export const rosterOf = (sealing: Sealing): Roster => {
   const enrolled = new Map<string, Enrolled>();
   /** Also of those who left: history still speaks of them. */
   const sealedNames = new Map<string, string>();
+
+  const erased = new Set<string>();
 
   const nameOf = (person: string): string => {
     const sealed = sealedNames.get(person);
@@ -38,10 +43,17 @@ export const rosterOf = (sealing: Sealing): Roster => {
         stations,
       })),
     nameOf,
+    knows: (person) => sealedNames.has(person),
+    erased: () => [...erased],
     learn: (event) => {
       const known = personEvent(event);
       if (known.type === 'PersonLeft') {
         enrolled.delete(known.data.person);
+        return;
+      }
+      if (known.type === 'PersonErased') {
+        enrolled.delete(known.data.person);
+        erased.add(known.data.person);
         return;
       }
       if (known.type !== 'PersonEnrolled') return;

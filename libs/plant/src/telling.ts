@@ -97,7 +97,26 @@ export const sealedText = (
   { sealing }: Workings,
   { sender }: Arrival,
   { ref, field, text }: { readonly ref: StreamRef; readonly field: string; readonly text: string },
-): string => sealing.seal(sender.actor, { stream: `${ref.kind}/${ref.serial}`, field }, text);
+): string =>
+  sealing.seal(keyHolder(ref, field, sender.actor), { stream: `${ref.kind}/${ref.serial}`, field }, text);
+
+/** 24 CFR 3282.417: determinations, their bases, and what was done on complaints stay with the home, for its life. */
+const KEPT_FOR_THE_HOME: ReadonlySet<string> = new Set(['claim', 'determination']);
+
+const COMPLAINANT = 'claim:';
+/** The claim whose complainant this key belongs to. */
+export const claimOfComplainant = (person: string): string | undefined =>
+  person.startsWith(COMPLAINANT) ? person.slice(COMPLAINANT.length) : undefined;
+
+/**
+ * Under whose key a text is sealed. Its writer's, so that it goes with them; but what must live as long as the home has a
+ * key of its own, and only the routes of claims and determinations open it; and what a complainant said has a third, since
+ * it may say who they are.
+ */
+const keyHolder = ({ kind, serial }: StreamRef, field: string, writer: string): string => {
+  if (!KEPT_FOR_THE_HOME.has(kind)) return writer;
+  return kind === 'claim' && field === 'words' ? `${COMPLAINANT}${serial}` : `file:${kind}/${serial}`;
+};
 
 /** Which field of the request a rejection is about, where it names one. */
 const FIELDS: { readonly [field: string]: string } = {

@@ -67,6 +67,15 @@ export class PeopleController {
     return { done: true };
   }
 
+  @Answers(ROUTES.erasure)
+  async erase(@Told() { params, sender }: Telling<'erasure'>): Promise<AnswerOf<'erasure'>> {
+    const { person = '' } = params;
+    await this.door.access.withdraw(person, sender.actor);
+    found((await this.plant.erase(person, sender)) || undefined, 'person', person);
+    this.door.rosterChanged();
+    return { done: true };
+  }
+
   private async enrolled(person: string): Promise<void> {
     const people = await this.plant.people();
     found(

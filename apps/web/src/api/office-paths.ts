@@ -6,6 +6,7 @@ export const OFFICE_PATHS = {
   person: 'POST /api/people',
   personPin: 'POST /api/people/{person}/pin',
   leaving: 'POST /api/people/{person}/leaving',
+  erasure: 'POST /api/people/{person}/erasure',
   sessions: 'GET /api/sessions',
   sessionEnd: 'POST /api/sessions/{session}/end',
   tokens: 'GET /api/tokens',

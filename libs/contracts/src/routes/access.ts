@@ -54,6 +54,12 @@ export const accessRoutes = {
     { body: access.NoBody, answer: access.Done },
     administrators,
   ),
+  erasure: tell(
+    '/api/people/{person}/erasure',
+    'Erase a person: name and notes can never be read again; what was done, and every proof of it, stays',
+    { body: access.NoBody, answer: access.Done },
+    administrators,
+  ),
   sessions: get(
     '/api/sessions',
     'Sessions that are open: your own, or all for an administrator',

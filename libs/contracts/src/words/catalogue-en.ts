@@ -218,6 +218,7 @@ export const en = {
   'event.InstrumentCalibrated.due': ', due {day}',
   'event.PersonEnrolled': 'A person was enrolled.',
   'event.PersonLeft': 'A person left.',
+  'event.PersonErased': 'A person’s name and notes were erased.',
   'event.RevisionIssued': 'Rulebook revision {revision} issued, in force from {day}.',
   'event.PlantOpened': 'Ledger opened for {name}.',
   'event.findings.one': ' 1 thing to note.',

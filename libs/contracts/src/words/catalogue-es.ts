@@ -218,6 +218,7 @@ export const es: { readonly [K in Key]: string } = {
   'event.InstrumentCalibrated.due': ', vence el {day}',
   'event.PersonEnrolled': 'Se dio de alta a una persona.',
   'event.PersonLeft': 'Una persona se fue.',
+  'event.PersonErased': 'Se borraron el nombre y las notas de una persona.',
   'event.RevisionIssued': 'Revisión {revision} del reglamento emitida, vigente desde {day}.',
   'event.PlantOpened': 'Registro abierto para {name}.',
   'event.findings.one': ' 1 cosa que notar.',

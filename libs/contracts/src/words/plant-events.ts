@@ -6,6 +6,7 @@ import { say } from './say';
 export const plantEvents: Sayings = {
   PersonEnrolled: () => say('event.PersonEnrolled'),
   PersonLeft: () => say('event.PersonLeft'),
+  PersonErased: () => say('event.PersonErased'),
   RevisionIssued: (data) =>
     say('event.RevisionIssued', {
       revision: textIn(data, 'revision'),

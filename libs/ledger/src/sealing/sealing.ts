@@ -11,6 +11,8 @@ export type Sealing = {
   /** Null when the person's key was erased. Throws when the text was moved or altered. */
   readonly unseal: (sealed: string, place: SealedPlace) => string | null;
   readonly forget: (person: string) => void;
+  /** Whether a key of theirs is still here. */
+  readonly keeps: (person: string) => boolean;
 };
 
 /** AES-256-GCM with a random nonce: far below 2^32 texts are ever sealed under one person's key. */
@@ -48,6 +50,8 @@ export const sealingWith = (keys: KeyStore, ledger: string, random: RandomBytes 
     const key = keys.keyIfKept(person);
     return key === undefined ? null : opened(key, Buffer.from(text, 'base64url'), { ledger, person, place });
   },
+
+  keeps: (person) => keys.keyIfKept(person) !== undefined,
 
   forget: (person) => {
     keys.forget(person);

@@ -16,6 +16,9 @@ export const decide = (command: PersonCommand, person: Person): Decision<PersonE
       return accept({ type: 'PersonEnrolled', data: command.data });
     case 'RecordLeaving':
       return ofEnrolled(person, { type: 'PersonLeft', data: command.data });
+    case 'ErasePerson':
+      // Also of somebody who left long ago: whether anybody of that id was ever here, the plant asks before.
+      return accept({ type: 'PersonErased', data: command.data });
     case 'Qualify':
       return ofEnrolled(person, { type: 'PersonQualified', data: command.data });
     case 'EndQualification':
@@ -44,6 +47,7 @@ export const evolve = (person: Person, event: RecordedPersonEvent): Person => {
     case 'PersonEnrolled':
       return { ...person, enrolled: true, roles: event.data.roles, crew: event.data.crew };
     case 'PersonLeft':
+    case 'PersonErased':
       return unknownPerson;
     case 'PersonQualified': {
       const { token, until } = event.data;

@@ -9,7 +9,7 @@ export type Role =
   | 'administrator'
   | 'machine';
 
-export type PersonEvent = PersonEnrolled | PersonLeft | PersonQualified | QualificationEnded;
+export type PersonEvent = PersonEnrolled | PersonLeft | PersonErased | PersonQualified | QualificationEnded;
 
 /** `name` is sealed. `roles` say what they may do, `crews` whom they may stand in for. */
 export type PersonEnrolled = {
@@ -23,6 +23,8 @@ export type PersonEnrolled = {
   };
 };
 export type PersonLeft = { readonly type: 'PersonLeft'; readonly data: { readonly person: string } };
+/** The key their name and notes are sealed under is destroyed; what they did stays theirs by the opaque id. */
+export type PersonErased = { readonly type: 'PersonErased'; readonly data: { readonly person: string } };
 /** What somebody may sign for besides: an acting lead's crew, a badge with its last day (null: for good). */
 export type PersonQualified = {
   readonly type: 'PersonQualified';

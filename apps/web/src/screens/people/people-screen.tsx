@@ -3,6 +3,7 @@ import { useQuestion } from '../../api/use-question';
 import { useSpeech } from '../../words/words';
 import { TroubleNotice } from '../../ui/trouble';
 import { Accesses } from './accesses';
+import { ErasePerson } from './erase-person';
 import { People } from './people';
 import { Sessions } from './sessions';
 import { Tablets } from './tablets';
@@ -27,6 +28,7 @@ export const PeopleScreen = (): ReactNode => {
       {people.trouble !== null && <TroubleNotice trouble={people.trouble} again={people.again} />}
       {people.answer !== null && <People people={people.answer.people} changed={people.again} />}
       <Tablets />
+      <ErasePerson changed={people.again} />
       <Sessions />
       <Tokens />
       <Accesses />
