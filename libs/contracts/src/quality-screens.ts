@@ -109,3 +109,28 @@ export const DefectCountsAnswer = z.object({
   ),
 });
 export const DefectsAnswer = z.object({ defects: z.array(DefectCard) });
+
+/** Homes in use up to an age, in days since somebody moved in. Null where no home has reached it. */
+const FieldFigures = z.object({
+  age: z.number().int(),
+  homes: z.number().int(),
+  /** Of them, watched to this age. */
+  watched: z.number().int(),
+  claims: z.number().int(),
+  /** Share of homes with a first claim by then (Kaplan and Meier), and its interval on the log-log scale. */
+  claimed: z.number().nullable(),
+  interval: Interval,
+  /** Claims a home has had by then, all of them (mean cumulative function), and its robust standard error. */
+  mean: z.number().nullable(),
+  meanError: z.number().nullable(),
+});
+export const FieldAnswer = z.object({
+  asOf: z.string(),
+  age: z.number().int(),
+  homes: z.number().int(),
+  claims: z.number().int(),
+  overall: FieldFigures,
+  ages: z.array(FieldFigures),
+  /** By month of manufacture, `2026-03`, at the age asked for. */
+  months: z.array(FieldFigures.extend({ month: z.string() })),
+});

@@ -9,6 +9,9 @@ import { Asked } from '../http/asked';
 import { againstOf, filterOf, spanOf } from '../http/span';
 import { PLANT } from '../tokens';
 
+/** Days: a season, by which most first claims are made (common practice, no published source). */
+const FIELD_AGE = 90;
+
 @Controller()
 export class YieldController {
   constructor(@Inject(PLANT) private readonly plant: Plant) {}
@@ -26,6 +29,11 @@ export class YieldController {
   @Answers(ROUTES.passages)
   passages(@Asked() { query }: Question<never, 'station'>): Promise<AnswerOf<'passages'>> {
     return this.plant.asks.passages(query.station, query.which ?? 'left', spanOf(query), filterOf(query));
+  }
+
+  @Answers(ROUTES.field)
+  field(@Asked() { query }: Question): Promise<AnswerOf<'field'>> {
+    return this.plant.asks.field(Number(query.age ?? FIELD_AGE));
   }
 
   @Streams(ROUTES.weeklyReport)

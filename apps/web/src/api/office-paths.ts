@@ -59,6 +59,7 @@ export const OFFICE_PATHS = {
   baseline: 'POST /api/quality/stations/{station}/baselines',
   acknowledgement: 'POST /api/quality/stations/{station}/acknowledgements',
   alarmBudget: 'POST /api/quality/budget',
+  field: 'GET /api/quality/field',
   weeklyReport: 'GET /api/quality/report',
   defectCosts: 'POST /api/quality/costs',
   rulebook: 'GET /api/rulebook',

@@ -99,6 +99,21 @@ export const qualityRoutes = {
     charts.StationChartAnswer,
     { query: { ...span } },
   ),
+  field: get(
+    '/api/quality/field',
+    'Claims by age since occupancy, by month of manufacture',
+    figures.FieldAnswer,
+    {
+      query: {
+        age: {
+          required: false,
+          about: 'Age in days that months are compared at; left out: 90',
+          schema: z.string().regex(/^[1-9]\d{0,3}$/, 'a number of days such as 90'),
+        },
+      },
+      access: managers,
+    },
+  ),
   weeklyReport: get('/api/quality/report', 'The weekly report to print, one page a station', Pdf, {
     query: {
       to: { required: false, about: 'Last day; left out: the last on record', schema: shapes.Day },

@@ -6,7 +6,12 @@ import { WEEKLY_WORDS } from './words';
 import type { WeeklyLanguage, WeeklyWords } from './words';
 
 /** Points. With the table under it, a page holds a quarter of a year of weeks. */
-const CHART_HEIGHT = 150;
+const CHART_HEIGHT = 112;
+/** What a page has room for; the station's screen has all of it. */
+const ALARMS_SHOWN = 2;
+const PLACES_SHOWN = 3;
+const NOTES_SHOWN = 3;
+const SIGNALS_SHOWN = 2;
 
 type Page = {
   readonly paper: Paper;
@@ -43,15 +48,18 @@ const stationPage = (page: Page, station: WeeklyStation): void => {
   if (left > 0) {
     paper.text(words.more({ escapes: station.cleanWithEscapes, complete: station.complete, left }));
   }
-  paper.list(
-    station.alarms.length === 0 ? [words.steady] : station.alarms.map((alarm) => alarmSays(alarm, words)),
-  );
+  paper.list(station.alarms.length === 0 ? [words.steady] : alarmsSay(station.alarms, words));
   charted(page, station);
   behind(page, station);
   const whole = [words.span(report.from, report.to), words.rolled(percent(report.rolled))];
   const budget = words.budget(report.budget.falseAlarmsPerMonth, report.budget.charts);
   paper.text([...whole, budget, report.governing[language]].join(' '), { small: true });
 };
+
+const alarmsSay = (alarms: readonly WeeklyAlarm[], words: WeeklyWords): readonly string[] => [
+  ...alarms.slice(-ALARMS_SHOWN).map((alarm) => alarmSays(alarm, words)),
+  ...(alarms.length > ALARMS_SHOWN ? [words.earlier(alarms.length - ALARMS_SHOWN)] : []),
+];
 
 const alarmSays = ({ day, change, acknowledged }: WeeklyAlarm, words: WeeklyWords): string => {
   const counted = ({ count, of }: WeeklyAlarm['change']['before']): string => `${count} ${words.of} ${of}`;
@@ -76,7 +84,7 @@ const charted = ({ paper, words }: Page, { points, kind }: WeeklyStation): void 
     const signal = signalOf(point, words.beyond);
     return signal === null ? [] : [`${words.week} ${point.from}: ${signal}`];
   });
-  if (signals.length > 0) paper.list(signals);
+  if (signals.length > 0) paper.list(signals.slice(-SIGNALS_SHOWN));
 };
 
 const behind = ({ paper, words, language }: Page, { defects, found, notes }: WeeklyStation): void => {
@@ -99,15 +107,30 @@ const behind = ({ paper, words, language }: Page, { defects, found, notes }: Wee
         { title: words.count, share: 1 },
         { title: words.later, share: 2 },
       ],
-      found.map(({ name, count, daysLater }) => [
-        name?.[language] ?? words.field,
-        String(count),
-        daysLater === null ? '–' : daysLater.toFixed(1),
-      ]),
+      placesSay(found, { words, language }),
     );
   }
   if (notes.length > 0) {
     paper.heading(2, words.notes);
-    paper.list(notes.map(({ day, note }) => `${day}: ${note ?? '–'}`));
+    paper.list(notes.slice(-NOTES_SHOWN).map(({ day, note }) => `${day}: ${note ?? '–'}`));
   }
+};
+
+/** Most first; the rest of the places on one row. */
+const placesSay = (
+  found: WeeklyStation['found'],
+  { words, language }: Pick<Page, 'words' | 'language'>,
+): readonly (readonly string[])[] => {
+  const ordered = found.toSorted((a, b) => b.count - a.count);
+  const others = ordered.slice(PLACES_SHOWN).reduce((sum, { count }) => sum + count, 0);
+  return [
+    ...ordered
+      .slice(0, PLACES_SHOWN)
+      .map(({ name, count, daysLater }) => [
+        name?.[language] ?? words.field,
+        String(count),
+        daysLater === null ? '–' : daysLater.toFixed(1),
+      ]),
+    ...(others === 0 ? [] : [[words.elsewhere, String(others), '–']]),
+  ];
 };

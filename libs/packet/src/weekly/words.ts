@@ -15,7 +15,7 @@ export const WEEKLY_WORDS = {
       `Alarm of ${day}: worse since about ${since}. Before: ${before} with a nonconformance; since: ${after}. Look first at what was new that day.`,
     known: (by: string, note: string) => `Cause recorded by ${by}: ${note}`,
     open: 'No cause recorded yet.',
-    chart: 'Share of sections with a nonconformance, week by week (up is worse)',
+    chart: 'Sections with a nonconformance, week by week (up is worse)',
     kinds: {
       p: 'p chart: blue line center, dashes three-sigma limits, thin bars 95 % intervals, triangles what stands out.',
       'p-prime':
@@ -33,6 +33,8 @@ export const WEEKLY_WORDS = {
     share: 'Share',
     found: 'Where they were found',
     field: 'In the field',
+    elsewhere: 'Other places',
+    earlier: (count: number) => `Earlier alarms in this span: ${count}; the station’s screen has them.`,
     later: 'Days later (median)',
     notes: 'Notes',
     rolled: (rolled: string) => `Through all stations (rolled throughput yield): ${rolled}.`,
@@ -54,7 +56,7 @@ export const WEEKLY_WORDS = {
       `Alarma del ${day}: peor desde cerca del ${since}. Antes: ${before} con una no conformidad; desde entonces: ${after}. Mire primero qué hubo de nuevo ese día.`,
     known: (by: string, note: string) => `Causa registrada por ${by}: ${note}`,
     open: 'Aún sin causa registrada.',
-    chart: 'Parte de las secciones con una no conformidad, semana a semana (arriba es peor)',
+    chart: 'Secciones con una no conformidad, por semana (arriba es peor)',
     kinds: {
       p: 'Gráfica p: línea azul centro, rayas límites de tres sigma, barras finas intervalos del 95 %, triángulos lo que destaca.',
       'p-prime':
@@ -72,6 +74,9 @@ export const WEEKLY_WORDS = {
     share: 'Parte',
     found: 'Dónde se hallaron',
     field: 'En el campo',
+    elsewhere: 'Otros lugares',
+    earlier: (count: number) =>
+      `Alarmas anteriores en este periodo: ${count}; están en la pantalla de la estación.`,
     later: 'Días después (mediana)',
     notes: 'Notas',
     rolled: (rolled: string) => `Por todas las estaciones (rendimiento acumulado): ${rolled}.`,

@@ -10,7 +10,7 @@ import { yieldQuestion } from '../questions/yield';
 
 /** A quarter: the chart then has as many weeks as a page is wide. */
 const WEEKS = 13;
-const DEFECTS_SHOWN = 5;
+const DEFECTS_SHOWN = 4;
 
 /** The weekly report up to a day (null: the last on record), as a PDF: one page a station. */
 export const weeklyReport =

@@ -14,6 +14,7 @@ import { dataPlateQuestion } from './data-plate';
 import { defectCountsQuestion } from './defect-counts';
 import { defectsQuestion } from './defects';
 import { equipmentQuestion } from './equipment';
+import { fieldQuestion } from './field';
 import { historyQuestion } from './history';
 import { holdsQuestion } from './holds';
 import { homesQuestion } from './homes';
@@ -50,6 +51,7 @@ export const questionsOf = (asked: Asked): Questions => ({
   yieldByStation: yieldQuestion(asked),
   yieldTrend: yieldTrendQuestion(asked),
   signals: signalsQuestion(asked),
+  field: fieldQuestion(asked),
   openAlarms: openAlarms(asked),
   weeklyReport: weeklyReport(asked),
   stationChart: stationChartQuestion(asked),

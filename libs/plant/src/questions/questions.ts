@@ -19,6 +19,8 @@ export type Questions = {
   readonly yieldByStation: (span: Span, filter?: PassageFilter, against?: Days) => Promise<AnswerOf<'yield'>>;
   readonly yieldTrend: (station: string, span: Span) => Promise<AnswerOf<'yieldTrend'>>;
   readonly signals: (span: Span) => Promise<AnswerOf<'signals'>>;
+  /** Claims up to an age in days since occupancy. */
+  readonly field: (age: number) => Promise<AnswerOf<'field'>>;
   /** Alarms without a cause yet. */
   readonly openAlarms: () => Promise<readonly OpenAlarm[]>;
   /** One page a station, as a PDF, up to a day; null: the last on record. */

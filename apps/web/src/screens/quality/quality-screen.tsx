@@ -9,6 +9,7 @@ import { useSignedIn } from '../../session/session';
 import { TroubleNotice } from '../../ui/trouble';
 import { useSpeech } from '../../words/words';
 import { ClassRates } from './class-rates';
+import { FieldSection } from './field-section';
 import { addressOfChoice, chosenIn, filterIn, wholeOf } from './filter';
 import type { Chosen } from './filter';
 import { FilterBar } from './filter-bar';
@@ -80,6 +81,7 @@ const Charts = ({ answer, chosen }: ChartsProps): ReactNode => {
       )}
       <ParetoSection span={{ from, to }} />
       <ClassRates rows={rows} />
+      <FieldSection />
     </div>
   );
 };
