@@ -131,8 +131,7 @@ const foundAgain = async (
 ): Promise<Found | null> => {
   const { serial, operation, claim } = opened;
   const claimed = claim === undefined ? null : (await ledger.state(CLAIM, claim)).opened;
-  if (claimed !== null)
-    return { defect, component: claimed.component, symptom: claimed.symptom, operation };
+  if (claimed !== null) return { defect, component: claimed.component, symptom: claimed.symptom, operation };
 
   const rows = await views.defects({ serial }, { from: '0000-00-00', to: '9999-99-99' }, DEFECTS_OF_UNIT);
   const first = rows.find((row) => row.defect === opened.defect);

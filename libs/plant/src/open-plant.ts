@@ -59,7 +59,7 @@ import { eventsMentioning, quarantinedLots, questionsOf, streamsOf } from './que
 
 /** The plant as plain functions, over a ledger that is open. */
 export const openPlant = async (parts: PlantParts): Promise<Plant> => {
-  const { ledger, reader, sealing, views, clock, proving } = parts;
+  const { ledger, reader, sealing, proving } = parts;
   const plans = plansOf();
   const roster = rosterOf(sealing);
   const names = nameBook(plans, roster.nameOf);
@@ -69,18 +69,7 @@ export const openPlant = async (parts: PlantParts): Promise<Plant> => {
   await readPeople(ledger, reader, roster.learn);
   forgetErased({ roster, sealing });
 
-  const asked = {
-    ledger,
-    views,
-    plans,
-    names,
-    unsealed: sealing.unseal,
-    streamsOf: streamsOf(reader),
-    mentioning: eventsMentioning(reader),
-    gathering: gatheringFrom(reader),
-    quarantined: quarantinedLots(ledger, reader),
-    clock,
-  };
+  const asked = askedOf(parts, { plans, names });
 
   const proof = plantProof({ ledger, reader, proving });
   const homeAt = packetHomeOf(asked);
@@ -124,6 +113,23 @@ const tailOf = ({ ledger, names }: Workings): Plant['tail'] => ({
   after: (position, limit) => ledger.after(position, limit),
   heads: ledger.news,
   names,
+});
+
+/** What questions are answered from. */
+const askedOf = (
+  { ledger, reader, sealing, views, clock }: PlantParts,
+  { plans, names }: Pick<Workings, 'plans' | 'names'>,
+) => ({
+  ledger,
+  views,
+  plans,
+  names,
+  unsealed: sealing.unseal,
+  streamsOf: streamsOf(reader),
+  mentioning: eventsMentioning(reader),
+  gathering: gatheringFrom(reader),
+  quarantined: quarantinedLots(ledger, reader),
+  clock,
 });
 
 const claimFiles = (
