@@ -195,8 +195,6 @@ const SENT_BY: { readonly [name: string]: string } = {
   asFound: 'manager',
   claimDecision: 'manager',
   causeConfirmation: 'manager',
-  claimsFile: 'manager',
-  exposureFile: 'manager',
   determinationOpening: 'manager',
   initialDetermination: 'manager',
   agencyPosition: 'manager',

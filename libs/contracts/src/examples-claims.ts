@@ -25,8 +25,6 @@ export const claimExamples = {
     body: { severity: 'no-action', decidedOn: '2026-11-20', bases: 'Wear of years; nothing of ours' },
   },
   causeConfirmation: { ...claim, body: { cause: 'electric-trimmed/every' } },
-  claimsFile: { body: { csv: 'received,source,home,words\n2026-11-03,owner,X26-1,It drips\n' } },
-  exposureFile: { body: { claim: 'C-X1', cause: 'electric-trimmed/every', reason: 'Letters to owners' } },
   determinationOpening: { key: FILE, body: { claim: 'C-X1' } },
   initialDetermination: {
     ...file,
@@ -46,4 +44,10 @@ export const claimExamples = {
   remedy: { ...file, body: { home: HOME, how: 'corrected', doneOn: '2026-11-25' } },
   completion: { ...file, body: { reportedOn: '2026-11-25', reference: 'report 1' } },
   countingRule: { body: { lastDay: 'next-working-day', holidays: ['2026-12-25'] } },
+} satisfies { readonly [name in RouteName]?: Example };
+
+/** Beside the record: a file of many complaints in, a file of addresses out. */
+export const claimFileExamples = {
+  claimsFile: { body: { csv: 'received,source,home,words\n2026-11-03,owner,X26-1,It drips\n' } },
+  exposureFile: { body: { claim: 'C-X1', cause: 'electric-trimmed/every', reason: 'Letters to owners' } },
 } satisfies { readonly [name in RouteName]?: Example };

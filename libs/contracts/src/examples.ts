@@ -1,6 +1,6 @@
 import type { Example } from './example';
 import { chartExamples } from './examples-charts';
-import { claimExamples } from './examples-claims';
+import { claimExamples, claimFileExamples } from './examples-claims';
 import { factorExamples } from './examples-factors';
 import { linkExamples } from './examples-links';
 import { releaseExamples } from './examples-release';
@@ -209,6 +209,7 @@ export const EXAMPLES: { readonly [name in RouteName]?: Example } = {
   ...releaseExamples,
   ...chartExamples,
   ...claimExamples,
+  ...claimFileExamples,
   ...access,
   ...factorExamples,
   ...linkExamples,

@@ -47,7 +47,6 @@ export type AnswerOf<N extends RouteName> = z.output<(typeof ROUTES)[N]['answer'
 export type TellingName = {
   [N in RouteName]: (typeof ROUTES)[N] extends { readonly body: z.ZodType } ? N : never;
 }[RouteName];
-/** Told to others than the floor's record: who may come in, what is drawn for an audit, the rulebook. */
 /** Told to others than the floor's record: who may come in, what is drawn for an audit, files, the rulebook. */
 const BESIDE_THE_RECORD = {
   ...accessRoutes,
@@ -57,7 +56,6 @@ const BESIDE_THE_RECORD = {
   ...feedRoutes,
   ...linkRoutes,
   ...claimFilesRoutes,
-  ...rulebookRoutes,
 } as const;
 /** What the floor tells. */
 export type PlantTelling = Exclude<TellingName, keyof typeof BESIDE_THE_RECORD>;

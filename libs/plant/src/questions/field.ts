@@ -63,15 +63,20 @@ const homesInUse = async (asked: Asked, asOf: string): Promise<readonly HomeInUs
 const claimDays = async (asked: Asked): Promise<ReadonlyMap<string, readonly string[]>> => {
   const days = new Map<string, string[]>();
   for (const stream of await asked.streamsOf(CLAIM.name)) {
-    const { logged, opened, dismissed } = await asked.ledger.state(
-      CLAIM,
-      stream.slice(CLAIM.name.length + 1),
-    );
-    const home = opened?.home ?? logged?.home ?? null;
-    if (logged === null || home === null || dismissed !== null) continue;
-    days.set(home, [...(days.get(home) ?? []), opened?.noticedOn ?? logged.receivedOn]);
+    const noticed = noticedIn(await asked.ledger.state(CLAIM, stream.slice(CLAIM.name.length + 1)));
+    if (noticed !== null) days.set(noticed.home, [...(days.get(noticed.home) ?? []), noticed.day]);
   }
   return days;
+};
+
+const noticedIn = ({
+  logged,
+  opened,
+  dismissed,
+}: typeof CLAIM.initial): { readonly home: string; readonly day: string } | null => {
+  if (logged === null || dismissed !== null) return null;
+  const home = opened?.home ?? logged.home;
+  return home === null ? null : { home, day: opened?.noticedOn ?? logged.receivedOn };
 };
 
 /** The month its first label went on: the date of manufacture (24 CFR 3282.7(h)). */
