@@ -104,16 +104,19 @@ const figuresAt = (homes: readonly HomeInUse[], age: number): Figures => {
     homes.map(({ events: [at], end }) => ({ time: at ?? end, event: at !== undefined })),
   );
   const step = first.filter(({ time }) => time <= age).at(-1);
-  const all = meanCumulative(homes)
-    .filter(({ time }) => time <= age)
-    .at(-1);
   return {
     ...counts,
     claimed: step === undefined ? 0 : 1 - step.survival,
     interval: step === undefined ? wilson({ count: 0, of: watched }) : rangeOf(step),
-    mean: all?.mean ?? 0,
-    meanError: all?.robustError ?? null,
+    ...allClaims(homes, age),
   };
+};
+
+const allClaims = (homes: readonly HomeInUse[], age: number): Pick<Figures, 'mean' | 'meanError'> => {
+  const step = meanCumulative(homes)
+    .filter(({ time }) => time <= age)
+    .at(-1);
+  return { mean: step?.mean ?? 0, meanError: step?.robustError ?? null };
 };
 
 /** On the log-log scale, which keeps within 0 and 1; not defined once every home has claimed. */
