@@ -3,6 +3,7 @@ import { floorDay } from '@libs/kernel';
 import { kaplanMeier, meanCumulative, survivalInterval, wilson } from '@libs/quality';
 import type { ClaimHistory, SurvivalStep } from '@libs/quality';
 import { CLAIM, DELIVERY } from '@libs/record';
+import type { Claim } from '@libs/record';
 import type { Asked } from './asked';
 import { daysOf } from './days';
 
@@ -63,15 +64,17 @@ const homesInUse = async (asked: Asked, asOf: string): Promise<readonly HomeInUs
 const claimDays = async (asked: Asked): Promise<ReadonlyMap<string, readonly string[]>> => {
   const days = new Map<string, string[]>();
   for (const stream of await asked.streamsOf(CLAIM.name)) {
-    const { logged, opened, dismissed } = await asked.ledger.state(
-      CLAIM,
-      stream.slice(CLAIM.name.length + 1),
-    );
-    const home = opened?.home ?? logged?.home ?? null;
-    if (logged === null || home === null || dismissed !== null) continue;
-    days.set(home, [...(days.get(home) ?? []), opened?.noticedOn ?? logged.receivedOn]);
+    const claim = await asked.ledger.state(CLAIM, stream.slice(CLAIM.name.length + 1));
+    const told = whenAndWhere(claim);
+    if (told !== null) days.set(told.home, [...(days.get(told.home) ?? []), told.day]);
   }
   return days;
+};
+
+const whenAndWhere = ({ logged, opened, dismissed }: Claim): { home: string; day: string } | null => {
+  const home = opened?.home ?? logged?.home ?? null;
+  if (logged === null || home === null || dismissed !== null) return null;
+  return { home, day: opened?.noticedOn ?? logged.receivedOn };
 };
 
 /** The month its first label went on: the date of manufacture (24 CFR 3282.7(h)). */
