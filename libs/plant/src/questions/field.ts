@@ -3,6 +3,7 @@ import { floorDay } from '@libs/kernel';
 import { kaplanMeier, meanCumulative, survivalInterval, wilson } from '@libs/quality';
 import type { ClaimHistory, SurvivalStep } from '@libs/quality';
 import { CLAIM, DELIVERY } from '@libs/record';
+import type { Claim } from '@libs/record';
 import type { Asked } from './asked';
 import { daysOf } from './days';
 
@@ -63,20 +64,17 @@ const homesInUse = async (asked: Asked, asOf: string): Promise<readonly HomeInUs
 const claimDays = async (asked: Asked): Promise<ReadonlyMap<string, readonly string[]>> => {
   const days = new Map<string, string[]>();
   for (const stream of await asked.streamsOf(CLAIM.name)) {
-    const noticed = noticedIn(await asked.ledger.state(CLAIM, stream.slice(CLAIM.name.length + 1)));
-    if (noticed !== null) days.set(noticed.home, [...(days.get(noticed.home) ?? []), noticed.day]);
+    const claim = await asked.ledger.state(CLAIM, stream.slice(CLAIM.name.length + 1));
+    const told = whenAndWhere(claim);
+    if (told !== null) days.set(told.home, [...(days.get(told.home) ?? []), told.day]);
   }
   return days;
 };
 
-const noticedIn = ({
-  logged,
-  opened,
-  dismissed,
-}: typeof CLAIM.initial): { readonly home: string; readonly day: string } | null => {
-  if (logged === null || dismissed !== null) return null;
-  const home = opened?.home ?? logged.home;
-  return home === null ? null : { home, day: opened?.noticedOn ?? logged.receivedOn };
+const whenAndWhere = ({ logged, opened, dismissed }: Claim): { home: string; day: string } | null => {
+  const home = opened?.home ?? logged?.home ?? null;
+  if (logged === null || home === null || dismissed !== null) return null;
+  return { home, day: opened?.noticedOn ?? logged.receivedOn };
 };
 
 /** The month its first label went on: the date of manufacture (24 CFR 3282.7(h)). */
@@ -113,15 +111,15 @@ const figuresAt = (homes: readonly HomeInUse[], age: number): Figures => {
     ...counts,
     claimed: step === undefined ? 0 : 1 - step.survival,
     interval: step === undefined ? wilson({ count: 0, of: watched }) : rangeOf(step),
-    ...meanAt(homes, age),
+    ...allClaims(homes, age),
   };
 };
 
-const meanAt = (homes: readonly HomeInUse[], age: number): Pick<Figures, 'mean' | 'meanError'> => {
-  const all = meanCumulative(homes)
+const allClaims = (homes: readonly HomeInUse[], age: number): Pick<Figures, 'mean' | 'meanError'> => {
+  const step = meanCumulative(homes)
     .filter(({ time }) => time <= age)
     .at(-1);
-  return { mean: all?.mean ?? 0, meanError: all?.robustError ?? null };
+  return { mean: step?.mean ?? 0, meanError: step?.robustError ?? null };
 };
 
 /** On the log-log scale, which keeps within 0 and 1; not defined once every home has claimed. */
