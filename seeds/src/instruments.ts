@@ -10,8 +10,12 @@ const PROPERTIES: { readonly [kind: string]: Calibration['properties'] } = {
   'gas-gauge': [{ characteristic: 'gauge-resolution', value: '0.1', unit: '[psi]' }],
 };
 
+const DAY_MS = 86_400_000;
+const dayAfter = (day: string, days: number): string =>
+  new Date(Date.parse(day) + days * DAY_MS).toISOString().slice(0, 'yyyy-mm-dd'.length);
+
 /** One instrument of each kind the rulebook knows, calibrated for longer than the story lasts. */
-export const demoInstruments = (files: RulebookFiles): readonly Calibration[] => {
+export const demoInstruments = (files: RulebookFiles, lastDay: string): readonly Calibration[] => {
   const rows = Rows.parse(
     parse(files['instruments.csv'] ?? '', { columns: true, bom: true, skip_empty_lines: true }),
   );
@@ -19,7 +23,7 @@ export const demoInstruments = (files: RulebookFiles): readonly Calibration[] =>
     instrument: `INS-${String(101 + index)}`,
     kind,
     properties: PROPERTIES[kind] ?? [],
-    dueOn: calibrated === 'yes' ? '2099-12-31' : null,
+    dueOn: calibrated === 'yes' ? dayAfter(lastDay, 120 + 35 * index) : null,
     inTolerance: true,
   }));
 };

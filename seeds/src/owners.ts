@@ -84,8 +84,36 @@ export function* complained(world: World, { home }: Part, noticed: Noticed, chan
     ),
   );
   const seenMs = later(world, atMs + DAY_MS * chance.between(4, 15), 60);
-  if (seenMs >= world.endMs || !chance.yes(0.5)) return;
-  const pointsTo = [chance.yes(0.85) ? fault.operation : 'x-use'];
-  const when = { occurredAt: world.clock.instant(seenMs), device: 'office-2' };
-  yield* tell(telling('asFound', { pointsTo, ...when }, { actor, atMs: seenMs, params: { claim } }));
+  if (seenMs < world.endMs && chance.yes(0.5)) {
+    const pointsTo = [chance.yes(0.85) ? fault.operation : 'x-use'];
+    const when = { occurredAt: world.clock.instant(seenMs), device: 'office-2' };
+    yield* tell(telling('asFound', { pointsTo, ...when }, { actor, atMs: seenMs, params: { claim } }));
+  }
+  yield* decided(world, noticed, chance);
+}
+
+const BASES = {
+  noncompliance: 'Mended at the home. Records of like homes were read: this one alone.',
+  'no-action': 'Opened and looked at: nothing departs from the approved design.',
+} as const;
+
+/** Within the thirty days as a rule, now and then late; a few still wait for somebody. */
+function* decided(world: World, { claim, atMs }: Noticed, chance: Chance): Flow {
+  const days = chance.yes(0.94) ? chance.between(16, 29) : chance.between(31, 44);
+  const decidedMs = later(world, atMs + DAY_MS * days, 60);
+  if (decidedMs >= world.endMs || chance.yes(0.03)) return;
+  const severity = chance.yes(0.7) ? 'noncompliance' : 'no-action';
+  yield* tell(
+    telling(
+      'claimDecision',
+      {
+        severity,
+        decidedOn: world.clock.day(decidedMs),
+        bases: BASES[severity],
+        occurredAt: world.clock.instant(decidedMs),
+        device: 'office-2',
+      },
+      { actor: world.staff.qualityManager, atMs: decidedMs, params: { claim } },
+    ),
+  );
 }

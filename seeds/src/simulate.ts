@@ -89,7 +89,7 @@ const openPlant = async (simulation: Simulation, setting: Setting, sender: MakeS
   const issued = await plant.issueRevision(files, clock.instant(startMs), sender(OPENER, startMs));
   if (!issued.ok) throw new Error(`The demonstration rulebook: ${JSON.stringify(issued.problems)}`);
   for (const { pin: _pin, ...person } of demoPeople()) await plant.enroll(person, sender(OPENER, startMs));
-  for (const instrument of demoInstruments(files)) {
+  for (const instrument of demoInstruments(files, simulation.lastDay)) {
     await plant.calibrate(instrument, sender(OPENER, startMs));
     setting.instruments.set(instrument.kind, instrument.instrument);
   }

@@ -38,11 +38,12 @@ It only reads: a running server is not disturbed.`,
 
 /** More are no help on a screen of text; --json has them all. */
 const SHOWN = 5;
+const UNITS = { home: 'homes', section: 'sections' } as const;
 const SIGNS = { for: '+', against: '-', neither: ' ' } as const;
 
 const traceText = (trace: Trace, in_: Language): string =>
   [
-    `${trace.says[in_]} (${trace.claims.length} claims; ${trace.units.claimed} of ${trace.units.of} homes)`,
+    `${trace.says[in_]} (${trace.claims.length} claims; ${trace.units.claimed} of ${trace.units.of} ${UNITS[trace.unit]} in use)`,
     trace.verdictSays[in_],
     ...trace.candidates
       .slice(0, SHOWN)

@@ -13,7 +13,7 @@ import { STANDINGS, mayDetermine, sourceWord } from './claim';
 import type { Claim } from './claim';
 import { useDay } from './days';
 import { ClaimsFile } from './claims-file';
-import { DUE_MARKS, DueSays } from './standing';
+import { DUE_MARKS, DueWords } from './standing';
 import { Mark } from '../../ui/mark';
 import '../release/release.css';
 import './claims.css';
@@ -80,7 +80,7 @@ const ClaimRow = ({ claim }: { readonly claim: Claim }): ReactNode => {
         {claim.words !== null && <p>“{claim.words}”</p>}
       </div>
       <p className="claim-due small">
-        <DueSays due={claim.due} />
+        <DueWords due={claim.due} />
       </p>
     </li>
   );

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { ReactNode } from 'react';
 import { useQuestion } from '../../api/use-question';
 import { useTell } from '../../api/use-tell';
@@ -29,8 +29,11 @@ export const ExposureSection = ({ claim, cause }: Props): ReactNode => {
   const [method, setMethod] = useState<ExposureMethod>('whole-group');
   const { answer, trouble } = useQuestion('exposure', { claim: claim.claim, cause: cause.key, method });
   const counts = answer?.counts ?? { line: 0, yard: 0, sold: 0 };
+  const section = useRef<HTMLElement>(null);
+  // Once, when it opens: news that come later leave the reader's place alone.
+  useEffect(() => section.current?.focus(), []);
   return (
-    <section className="stack" aria-labelledby="exposure" tabIndex={-1} ref={(node) => node?.focus()}>
+    <section className="stack" aria-labelledby="exposure" tabIndex={-1} ref={section}>
       <h2 id="exposure">{t('expose.title', { cause: say(cause.says) })}</h2>
       <div className="choices no-print" role="group" aria-label={t('expose.method')}>
         {METHODS.map((one) => (

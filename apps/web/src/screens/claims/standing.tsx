@@ -25,13 +25,15 @@ const DUE_WORDS: Readonly<Record<DueStanding, WordKey>> = {
 type Due = { readonly day: string; readonly doneOn: string | null; readonly standing: DueStanding };
 
 /** How a day that is due stands, in words: by shape first. */
-export const DueSays = ({ due }: { readonly due: Due }): ReactNode => {
+export const DueSays = ({ due }: { readonly due: Due }): ReactNode => (
+  <>
+    <Mark name={DUE_MARKS[due.standing]} size={20} /> <DueWords due={due} />
+  </>
+);
+
+/** For where the shape stands already. */
+export const DueWords = ({ due }: { readonly due: Due }): ReactNode => {
   const { t } = useSpeech();
   const day = useDay();
-  return (
-    <>
-      <Mark name={DUE_MARKS[due.standing]} size={20} />{' '}
-      {t(DUE_WORDS[due.standing], { day: day(due.day), done: day(due.doneOn ?? due.day) })}
-    </>
-  );
+  return t(DUE_WORDS[due.standing], { day: day(due.day), done: day(due.doneOn ?? due.day) });
 };
