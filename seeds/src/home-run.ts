@@ -89,12 +89,15 @@ function* livedIn(world: World, part: HomePart, site: Section, chance: Chance): 
     .sort((one, other) => one.atMs - other.atMs);
 
   yield* handedOver(world, part, movedIn, chance.branch('delivery'));
-  for (const [index, { fault, atMs }] of claims.entries()) {
+  const tellings = claims.flatMap(({ fault, atMs }, index) => {
     const section = chance.pick(part.home.sections).serial;
     const noticed: Noticed = { claim: `C-${part.home.home}-${index + 1}`, section, fault, atMs };
-    yield* tell(defectTold(world, noticed, chance));
-    yield* complained(world, part, noticed, chance.branch(noticed.claim));
-  }
+    return [
+      defectTold(world, noticed, chance),
+      ...complained(world, part, noticed, chance.branch(noticed.claim)),
+    ];
+  });
+  for (const one of tellings.sort((a, b) => a.atMs - b.atMs)) yield* tell(one);
 }
 
 /** What shows at the owner's: faults that escaped the plant, the bad lot, and what setting and hauling did. */

@@ -62,35 +62,44 @@ export const defectTold = (world: World, { section, fault, atMs }: Noticed, chan
     { actor: world.staff.qualityManager, atMs },
   );
 
-/** The complaint itself, and what a technician saw on opening it up: not every claim is opened, nor seen right. */
-export function* complained(world: World, { home }: Part, noticed: Noticed, chance: Chance): Flow {
+/**
+ * The complaint itself, what a technician saw on opening it up (not every claim is opened, nor seen right), and what was
+ * decided. Of a home's several claims one is decided while another comes in: whoever tells them sorts them by time.
+ */
+export const complained = (
+  world: World,
+  { home }: Part,
+  noticed: Noticed,
+  chance: Chance,
+): readonly Telling[] => {
   const { claim, section, fault, atMs } = noticed;
   const { component, symptom } = fault;
   const actor = world.staff.qualityManager;
   const noticedOn = world.clock.day(atMs - DAY_MS * chance.between(1, 9));
-  yield* tell(
-    telling(
-      'complaint',
-      {
-        claim,
-        receivedOn: world.clock.day(atMs),
-        source: chance.yes(0.6) ? 'owner' : 'retailer',
-        home: home.home,
-        opened: { section, component, symptom, noticedOn },
-        occurredAt: world.clock.instant(atMs),
-        device: 'office-2',
-      },
-      { actor, atMs },
-    ),
+  const complaint = telling(
+    'complaint',
+    {
+      claim,
+      receivedOn: world.clock.day(atMs),
+      source: chance.yes(0.6) ? 'owner' : 'retailer',
+      home: home.home,
+      opened: { section, component, symptom, noticedOn },
+      occurredAt: world.clock.instant(atMs),
+      device: 'office-2',
+    },
+    { actor, atMs },
   );
+  return [complaint, ...openedUp(world, noticed, chance), ...decided(world, noticed, chance)];
+};
+
+const openedUp = (world: World, { claim, fault, atMs }: Noticed, chance: Chance): readonly Telling[] => {
   const seenMs = later(world, atMs + DAY_MS * chance.between(4, 15), 60);
-  if (seenMs < world.endMs && chance.yes(0.5)) {
-    const pointsTo = [chance.yes(0.85) ? fault.operation : 'x-use'];
-    const when = { occurredAt: world.clock.instant(seenMs), device: 'office-2' };
-    yield* tell(telling('asFound', { pointsTo, ...when }, { actor, atMs: seenMs, params: { claim } }));
-  }
-  yield* decided(world, noticed, chance);
-}
+  if (seenMs >= world.endMs || !chance.yes(0.5)) return [];
+  const pointsTo = [chance.yes(0.85) ? fault.operation : 'x-use'];
+  const when = { occurredAt: world.clock.instant(seenMs), device: 'office-2' };
+  const actor = world.staff.qualityManager;
+  return [telling('asFound', { pointsTo, ...when }, { actor, atMs: seenMs, params: { claim } })];
+};
 
 const BASES = {
   noncompliance: 'Mended at the home. Records of like homes were read: this one alone.',
@@ -98,12 +107,12 @@ const BASES = {
 } as const;
 
 /** Within the thirty days as a rule, now and then late; a few still wait for somebody. */
-function* decided(world: World, { claim, atMs }: Noticed, chance: Chance): Flow {
+const decided = (world: World, { claim, atMs }: Noticed, chance: Chance): readonly Telling[] => {
   const days = chance.yes(0.94) ? chance.between(16, 29) : chance.between(31, 44);
   const decidedMs = later(world, atMs + DAY_MS * days, 60);
-  if (decidedMs >= world.endMs || chance.yes(0.03)) return;
+  if (decidedMs >= world.endMs || chance.yes(0.03)) return [];
   const severity = chance.yes(0.7) ? 'noncompliance' : 'no-action';
-  yield* tell(
+  return [
     telling(
       'claimDecision',
       {
@@ -115,5 +124,5 @@ function* decided(world: World, { claim, atMs }: Noticed, chance: Chance): Flow 
       },
       { actor: world.staff.qualityManager, atMs: decidedMs, params: { claim } },
     ),
-  );
-}
+  ];
+};

@@ -33,6 +33,19 @@ export const factsSuite = (house: () => LedgerHouse): void => {
     expect(refused).toStrictEqual({ ok: false, rejection: { code: 'other-empty' } });
   });
 
+  it('records one command over many streams that it has yet to read', async () => {
+    const before = await house().open();
+    const bins = Array.from({ length: 40 }, (_, n) => `b${n}`);
+    await askedOf(before, 'key-1', ...bins.map((id) => put(id, 1)));
+    await before.close();
+    const ledger = await house().open();
+
+    const emptied = await askedOf(ledger, 'key-2', ...bins.map((id) => takeFrom(id)));
+
+    expect(emptied).toMatchObject({ ok: true });
+    expect(await ledger.head()).toBe(80);
+  });
+
   it('still knows streams that have long left its memory', async () => {
     const ledger = await house().open();
     const many = Array.from({ length: 4_500 }, (_, n) => n);

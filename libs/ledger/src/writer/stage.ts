@@ -37,7 +37,10 @@ export class Stage {
   /** Undefined when a stream it needs is not at hand. */
   decide(asking: Asking): Verdict | undefined {
     const verdict = orFailed(() => this.decideParts(asking));
-    return this.missing.size > 0 ? undefined : verdict;
+    if (this.missing.size === 0) return verdict;
+    // A part that is rejected on what is missing would hide what the parts after it need.
+    this.gather(asking);
+    return undefined;
   }
 
   /** Learns what an asking needs without deciding it. */

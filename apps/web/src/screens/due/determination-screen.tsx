@@ -154,7 +154,7 @@ const Homes = ({ file }: { readonly file: File }): ReactNode => {
     <section className="stack tight">
       <h2>{name}</h2>
       <p className="quiet">{t('due.frozen', { position: file.asOfPosition })}</p>
-      <TableFrame name={name}>
+      <TableFrame name={name} short>
         <table>
           <thead>
             <tr>
