@@ -10,3 +10,4 @@ export * from './read-rulebook';
 export { planDigest } from './plan-text';
 export * from './resolve-plan';
 export * from './rulebook';
+export { delimiterOf } from './table-file';

@@ -35,7 +35,7 @@ export const readTable = (file: string, text: string | undefined, complain: Comp
 };
 
 /** Where a comma stands in numbers, a spreadsheet parts its cells by semicolons: harmless, and told by the header. */
-const delimiterOf = (text: string): ',' | ';' => {
+export const delimiterOf = (text: string): ',' | ';' => {
   const [header = ''] = text.split(/[\r\n]/, 1);
   return header.includes(';') && !header.includes(',') ? ';' : ',';
 };

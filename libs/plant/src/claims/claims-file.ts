@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import { ROUTES } from '@libs/contracts';
 import type { AnswerOf } from '@libs/contracts';
+import { delimiterOf } from '@libs/rulebook';
 import { CsvError, parse } from 'csv-parse/sync';
 import type { Sender, Tellings } from '../told';
 
@@ -126,6 +127,7 @@ const rowsIn = (csv: string): Rows => {
     let header: readonly string[] = [];
     const records: Parsed[] = parse(csv, {
       bom: true,
+      delimiter: delimiterOf(csv),
       info: true,
       skip_empty_lines: true,
       columns: (names: string[]) => {
