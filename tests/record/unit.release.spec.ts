@@ -1,7 +1,6 @@
 import type { Signer } from '@libs/judge';
 import type { UnitCommand, UnitEvent } from '@libs/record';
 import {
-  INSPECTOR,
   LEAD,
   MANAGER,
   PLAN,
@@ -9,11 +8,9 @@ import {
   finding,
   given,
   givenBy,
-  inches,
   onLine,
   opened,
   placed,
-  recordWork,
   stateAfter,
   worked,
 } from '../support/unit-spec';
@@ -174,140 +171,5 @@ describe('a disposition', () => {
     expect(stateAfter([...onLine(), defect, scrapped]).defects).toMatchObject([
       { defect: 'd-1', state: 'open', disposition: 'scrap' },
     ]);
-  });
-});
-
-const PLATE = { lot: 'P', kind: 'plate', usable: true, properties: [inches('thickness', '0.07')] };
-
-describe('boards taken down', () => {
-  const open = (change: Partial<Data<'OpenCover'>> = {}): UnitCommand =>
-    told('OpenCover', { operation: 'boarded', places: [], also: [], defect: null, ...change });
-  const built = [
-    ...onLine('drywall'),
-    worked('wired'),
-    worked('plated'),
-    worked('looked'),
-    worked('boarded'),
-  ];
-  const laidOpen = (places: readonly string[]): UnitEvent => ({
-    type: 'CoverOpened',
-    data: {
-      serial: SERIAL,
-      operation: 'boarded',
-      places,
-      undone: ['boarded'],
-      exposed: ['wired', 'plated'],
-      defect: null,
-      hold: null,
-    },
-  });
-
-  it('make what they hid due again, and are due again themselves', () => {
-    const [event] = given(...built)
-      .when(open())
-      .events();
-    expect(event).toMatchObject({
-      type: 'CoverOpened',
-      data: { undone: ['boarded'], exposed: ['wired', 'plated'], hold: null },
-    });
-    const { work } = stateAfter([...built, laidOpen([])]);
-    expect(Object.keys(work)).toStrictEqual(['looked']);
-  });
-
-  it('in one place leave the rest as it was proven', () => {
-    const { work } = stateAfter([...built, laidOpen(['kitchen'])]);
-    expect(work['wired']?.except).toStrictEqual(['kitchen']);
-    expect(work['boarded']?.except).toStrictEqual(['kitchen']);
-    expect(work['looked']?.except).toStrictEqual([]);
-  });
-
-  it('may not go up again over wiring nobody has looked at since', () => {
-    given(...built, laidOpen(['kitchen']))
-      .when(told('Ask', { operation: 'boarded', except: [] }))
-      .recordsTypes('AskingRefused');
-    given(...built, laidOpen(['kitchen']), worked('wired'), worked('plated'))
-      .when(told('Ask', { operation: 'boarded', except: [] }))
-      .recordsTypes('AskingCleared');
-  });
-
-  it('let wiring be told again without calling it told under cover', () => {
-    const events = given(...built, laidOpen(['kitchen']))
-      .when(recordWork('wired'))
-      .events();
-    expect(events[0]).toMatchObject({ type: 'WorkRecorded' });
-    expect(JSON.stringify(events[0])).not.toContain('recorded-under-cover');
-  });
-
-  it('are not taken down where none are up', () => {
-    given(...onLine('drywall'))
-      .when(open())
-      .isRejectedAs('cover-not-recorded');
-  });
-
-  it('after the label hold the section, until all of it is proven again', () => {
-    const label: UnitEvent = { type: 'LabelAffixed', data: { serial: SERIAL, number: 'ABC000001' } };
-    given(...built, label)
-      .when(open())
-      .recordsTypes('CoverOpened', 'HoldPlaced');
-    const held = given(...built, label)
-      .when(open())
-      .events();
-    const again = [worked('wired'), worked('plated')];
-    given(...built, label, ...held, ...again)
-      .when(recordWork('boarded', { crew: 'drywall' }))
-      .recordsTypes('WorkRecorded', 'HoldReleased');
-    given(...built, label, ...held, worked('wired'))
-      .when(recordWork('plated'), {
-        mounted: [{ station: 'rough-in', lot: PLATE }],
-      })
-      .recordsTypes('WorkRecorded');
-  });
-});
-
-describe('a red tag', () => {
-  const place = told('PlaceRedTag', { tag: 'R-1', defect: null, rule: '3280.612(a)' });
-  const lift = told('LiftRedTag', { tag: 'R-1' });
-  const on: UnitEvent = {
-    type: 'RedTagPlaced',
-    data: { serial: SERIAL, tag: 'R-1', defect: null, rule: null },
-  };
-  const off: UnitEvent = { type: 'RedTagLifted', data: { serial: SERIAL, tag: 'R-1' } };
-
-  // 24 CFR 3282.362(c)(1): only the IPIA or its agent removes a red tag.
-  it('is placed and lifted by the inspection agency and by nobody else', () => {
-    given(...onLine())
-      .when(place, { signer: AGENCY })
-      .recordsTypes('RedTagPlaced');
-    for (const signer of [LEAD, INSPECTOR, MANAGER]) {
-      given(...onLine())
-        .when(place, { signer })
-        .isRejectedAs('not-allowed');
-      given(...onLine(), on)
-        .when(lift, { signer })
-        .isRejectedAs('not-allowed');
-      given(...onLine(), on)
-        .when(told('ReleaseHold', { hold: 'red-tag-R-1' }), { signer })
-        .isRejectedAs('red-tag-needs-agency');
-    }
-    given(...onLine(), on)
-      .when(lift, { signer: AGENCY })
-      .recordsTypes('RedTagLifted');
-  });
-
-  it('is on once, and lifted once', () => {
-    given(...onLine(), on)
-      .when(place, { signer: AGENCY })
-      .isRejectedAs('red-tag-on-already');
-    given(...onLine())
-      .when(lift, { signer: AGENCY })
-      .isRejectedAs('red-tag-unknown');
-    given(...onLine(), on, off)
-      .when(lift, { signer: AGENCY })
-      .isRejectedAs('hold-already-released');
-  });
-
-  it('holds the section like any hold, since when it was placed', () => {
-    expect(stateAfter([...onLine(), on]).holds).toMatchObject([{ reason: 'red-tag', operation: null }]);
-    expect(stateAfter([...onLine(), on, off]).holds).toStrictEqual([]);
   });
 });

@@ -1,29 +1,22 @@
 import {
   INSPECTOR,
-  JUDGED_BY_PLAN,
-  LEAD,
   MANAGER,
   NOON,
   WIRED_WELL,
   count,
   finding,
   given,
-  givenBy,
   inches,
   onLine,
   opened,
   placed,
   recordWork,
   released,
-  started,
-  ordered,
-  workData,
   worked,
 } from '../support/unit-spec';
 import type { Finding } from '@libs/judge';
 
 const wired = worked('wired', { values: WIRED_WELL });
-const plated = worked('plated');
 const looked = worked('looked', { crew: 'quality' });
 
 const hidden = (operation: string): Finding =>
@@ -212,112 +205,5 @@ describe('telling that work is done', () => {
     given(...onLine())
       .when(recordWork('plated', { proof: 'reconstructed' }), { signer: INSPECTOR })
       .isRejectedAs('not-allowed');
-  });
-});
-
-describe('lots', () => {
-  const cable = (lot: string, kind = 'plate') => ({
-    lot,
-    kind,
-    usable: true,
-    properties: [inches('thickness', '0.07')],
-  });
-
-  it('are inherited from the station the work belongs to', () => {
-    given(...onLine())
-      .when(recordWork('plated'), { mounted: [{ station: 'rough-in', lot: cable('P-1') }] })
-      .records(worked('plated', { lots: ['P-1'] }));
-  });
-
-  it('mounted where the crew stood go before those of the operation’s own station', () => {
-    const mounted = [
-      { station: 'rough-in', lot: cable('P-1') },
-      { station: 'drywall', lot: cable('P-2') },
-    ];
-    const [event] = given(...onLine())
-      .when(recordWork('plated'), { mounted, station: 'drywall' })
-      .events();
-    expect(event?.data).toMatchObject({ lots: ['P-2'] });
-  });
-
-  it('scanned for this very section go before all that is mounted', () => {
-    const mounted = [{ station: 'rough-in', lot: cable('P-1') }];
-    given(...onLine())
-      .when(recordWork('plated', { lots: ['P-3'] }), { mounted, scanned: [cable('P-3')] })
-      .records(worked('plated', { lots: ['P-3'] }));
-  });
-
-  it('of a kind the operation does not use are not inherited', () => {
-    const mounted = [{ station: 'floor', lot: cable('J-1', 'joist') }];
-    given(...onLine())
-      .when(recordWork('framed'), { mounted })
-      .records(worked('framed'));
-  });
-
-  it('that are not usable make a nonconformance of the work', () => {
-    const mounted = [{ station: 'rough-in', lot: { ...cable('P-1'), usable: false } }];
-    given(...onLine())
-      .when(recordWork('plated'), { mounted })
-      .recordsTypes('WorkRecorded', 'DefectRecorded', 'HoldPlaced');
-  });
-});
-
-describe('a test', () => {
-  const gauge = { instrument: 'G-1', kind: 'gauge', usable: true, properties: [] };
-  const pressure = (number: string) => ({ characteristic: 'pressure', value: number, unit: '[psi]' });
-
-  it('is passed when there is nothing to say of it', () => {
-    given(...onLine())
-      .when(recordWork('tested', { values: [pressure('3')], instrument: 'G-1' }), {
-        instrument: gauge,
-        signer: INSPECTOR,
-      })
-      .records({
-        type: 'TestRecorded',
-        data: {
-          ...workData('tested', { values: [pressure('3')], instrument: 'G-1', crew: 'quality' }),
-          passed: true,
-        },
-        ...JUDGED_BY_PLAN,
-      });
-  });
-
-  it('that failed is recorded as failed, and holds the section', () => {
-    const [test, ...rest] = given(...onLine())
-      .when(recordWork('tested', { values: [pressure('2.9')], instrument: 'G-1' }), {
-        instrument: gauge,
-        signer: INSPECTOR,
-      })
-      .events();
-    expect(test).toMatchObject({ type: 'TestRecorded', data: { passed: false } });
-    expect(rest.map(({ type }) => type)).toStrictEqual(['DefectRecorded', 'HoldPlaced']);
-  });
-
-  it('takes nothing over from the test before it', () => {
-    const before = {
-      type: 'TestRecorded',
-      data: { ...workData('tested', { values: [], missing: ['pressure'] }), passed: false },
-      ...JUDGED_BY_PLAN,
-    } as const;
-    const [test] = given(...onLine(), before)
-      .when(recordWork('tested', { values: [], instrument: 'G-1' }), { instrument: gauge, signer: INSPECTOR })
-      .events();
-    expect(test).toMatchObject({ data: { missing: ['pressure'], passed: false } });
-  });
-});
-
-describe('an inspection', () => {
-  it('holds the section when whoever signs did the work looked at', () => {
-    const ownWork = { ...INSPECTOR, actor: 'lead' };
-    const [, ...rest] = givenBy([ordered(), {}], [started(), {}], [wired, { by: LEAD }])
-      .when(recordWork('looked'), { signer: ownWork })
-      .events();
-    expect(rest).toMatchObject([{ type: 'HoldPlaced', data: { reason: 'signed-by-own-crew' } }]);
-  });
-
-  it('holds nothing when someone else signs', () => {
-    given(...onLine(), wired, plated)
-      .when(recordWork('looked'), { signer: INSPECTOR })
-      .recordsTypes('WorkRecorded');
   });
 });

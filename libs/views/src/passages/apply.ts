@@ -1,6 +1,7 @@
 import type { Finding } from '@libs/judge';
 import type { RecordedUnitEvent } from '@libs/record';
-import type { ChargedDefect, Step, UnitPassages } from './unit-passages';
+import { pair, withoutName } from './unit-passages';
+import type { ChargedDefect, Pairs, Step, UnitPassages } from './unit-passages';
 
 type Of<T extends RecordedUnitEvent['type']> = Extract<RecordedUnitEvent, { readonly type: T }>;
 
@@ -50,13 +51,11 @@ const worked = (
   return crews === unit.crews && lots === unit.lots ? unit : { ...unit, crews, lots };
 };
 
-type Lists = { readonly [key: string]: readonly string[] };
-
-const added = (lists: Lists, key: string, words: readonly string[]): Lists => {
-  const known = lists[key] ?? [];
-  const all = [...new Set([...known, ...words])].sort();
-  return all.length === known.length ? lists : { ...lists, [key]: all };
-};
+const added = (pairs: Pairs, name: string, others: readonly string[]): Pairs =>
+  others.reduce((all, other) => {
+    const one = pair(name, other);
+    return all.includes(one) ? all : [...all, one];
+  }, pairs);
 
 const mended = (unit: UnitPassages, event: RecordedUnitEvent): UnitPassages => {
   switch (event.type) {
@@ -83,8 +82,8 @@ const mended = (unit: UnitPassages, event: RecordedUnitEvent): UnitPassages => {
     case 'WorkWithdrawn':
       return {
         ...unit,
-        defects: [...event.data.defects, ...event.data.holds].reduce(without<ChargedDefect>, unit.defects),
-        lots: without(unit.lots, event.data.operation),
+        defects: [...event.data.defects, ...event.data.holds].reduce(without, unit.defects),
+        lots: withoutName(event.data.operation, unit.lots),
       };
     default:
       return decidedOn(unit, event);
@@ -230,10 +229,8 @@ const change = (unit: UnitPassages, id: string, to: Partial<ChargedDefect>): Uni
   return defect === undefined ? unit : withDefect(unit, id, { ...defect, ...to });
 };
 
-type Keyed<T> = { readonly [key: string]: T };
-
-const without = <T>(kept: Keyed<T>, id: string): Keyed<T> => {
-  if (!(id in kept)) return kept;
-  const { [id]: _withdrawn, ...rest } = kept;
+const without = (defects: UnitPassages['defects'], id: string): UnitPassages['defects'] => {
+  if (!(id in defects)) return defects;
+  const { [id]: _withdrawn, ...rest } = defects;
   return rest;
 };

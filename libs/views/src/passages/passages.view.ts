@@ -4,7 +4,7 @@ import type { Count, Row, View } from '../view';
 import { nextPassages } from './apply';
 import { workedOut } from './passages';
 import type { Passage } from './passages';
-import { noPassages } from './unit-passages';
+import { noPassages, pairedWith } from './unit-passages';
 import type { ChargedDefect, UnitPassages } from './unit-passages';
 
 /**
@@ -13,7 +13,7 @@ import type { ChargedDefect, UnitPassages } from './unit-passages';
  */
 export const passages: View<UnitPassages> = {
   name: 'passages',
-  version: 5,
+  version: 6,
   keysOf: (event) => (EVENTS.has(event.type) ? [event.stream] : []),
   apply: (unit, event, key) => nextPassages(unit ?? noPassages(serialOf(key)), event),
   rowTables: {
@@ -74,7 +74,7 @@ export const passages: View<UnitPassages> = {
     {
       table: 'unit_design',
       key,
-      cells: { serial: unit.serial, design: canonicalJson(unit.design) },
+      cells: { serial: unit.serial, design: spelt(unit.design) },
     },
     ...workedOut(unit).passages.map((passage) => passageRow(passage, unit, key)),
     ...Object.entries(unit.defects).map(([id, defect]) => defectRow(id, defect, unit, key)),
@@ -108,6 +108,14 @@ export const passages: View<UnitPassages> = {
     ...workedOut(unit).passages.flatMap(yieldCount),
     ...Object.values(unit.defects).flatMap((defect) => [defectCount(defect), ...lotCounts(defect, unit)]),
   ],
+};
+
+/** A design changes seldom, and its unit with every entry that brings a lot. */
+const designs = new WeakMap<UnitPassages['design'], string>();
+const spelt = (design: UnitPassages['design']): string => {
+  const text = designs.get(design) ?? canonicalJson(design);
+  designs.set(design, text);
+  return text;
 };
 
 const EVENTS: ReadonlySet<string> = new Set([
@@ -151,7 +159,7 @@ const passageRow = (passage: Passage, { serial, home, model, crews }: UnitPassag
     shortages: passage.shortages,
     records: passage.records,
     model,
-    crews: listed(crews[passage.station] ?? []),
+    crews: listed(pairedWith(passage.station, crews)),
     left_time: passage.leftAt === null ? null : floorTime(passage.leftAt),
   },
 });
@@ -229,7 +237,7 @@ const defectCount = (defect: ChargedDefect): Count => ({
 });
 
 const lotsOf = ({ operation }: ChargedDefect, { lots }: UnitPassages): readonly string[] =>
-  (operation === null ? undefined : lots[operation]) ?? [];
+  operation === null ? [] : pairedWith(operation, lots);
 
 const lotCounts = (defect: ChargedDefect, unit: UnitPassages): readonly Count[] => {
   const lots = lotsOf(defect, unit);

@@ -9,10 +9,25 @@ export type UnitPassages = {
   readonly steps: readonly Step[];
   readonly shops: readonly ShopPassage[];
   readonly defects: { readonly [defect: string]: ChargedDefect };
-  /** Crews that recorded work, by the station where they did it. */
-  readonly crews: { readonly [station: string]: readonly string[] };
-  /** Lots recorded with an operation, whichever entry of it they came with. Operations without lots are not here. */
-  readonly lots: { readonly [operation: string]: readonly string[] };
+  /** Crews that recorded work, each with the station where they did it. */
+  readonly crews: Pairs;
+  /** Lots recorded, each with its operation, whichever entry of it they came with. */
+  readonly lots: Pairs;
+};
+
+/** Each a name and what stands with it, as `pair` makes one: a short list is copied faster than an object of lists. */
+export type Pairs = readonly string[];
+export const pair = (name: string, with_: string): string => `${name}\n${with_}`;
+export const pairedWith = (name: string, pairs: Pairs): readonly string[] => {
+  const before = pair(name, '');
+  return pairs
+    .filter((one) => one.startsWith(before))
+    .map((one) => one.slice(before.length))
+    .sort();
+};
+export const withoutName = (name: string, pairs: Pairs): Pairs => {
+  const before = pair(name, '');
+  return pairs.some((one) => one.startsWith(before)) ? pairs.filter((one) => !one.startsWith(before)) : pairs;
 };
 
 /** The section came to a station, or left the plant (`to` null). A pulled section is still at its station. */
@@ -67,6 +82,6 @@ export const noPassages = (serial: string): UnitPassages => ({
   steps: [],
   shops: [],
   defects: {},
-  crews: {},
-  lots: {},
+  crews: [],
+  lots: [],
 });
