@@ -1,13 +1,9 @@
 import type { Signer } from '@libs/judge';
-import type { UnitCommand, UnitEvent } from '@libs/record';
+import type { UnitEvent } from '@libs/record';
 import type { FACTS } from '../support/unit-spec';
-import { INSPECTOR, MANAGER, SERIAL, finding, given, onLine, opened } from '../support/unit-spec';
+import { INSPECTOR, MANAGER, SERIAL, finding, given, onLine, opened, told } from '../support/unit-spec';
 
 const AGENCY: Signer = { actor: 'agency', crew: null, roles: ['agency-inspector'] };
-
-type Data<T extends UnitCommand['type']> = Extract<UnitCommand, { readonly type: T }>['data'];
-const told = <T extends UnitCommand['type']>(type: T, data: Omit<Data<T>, 'serial'>): UnitCommand =>
-  ({ type, data: { serial: SERIAL, ...data } }) as unknown as UnitCommand;
 
 const LOOSE = finding('value-out-of-limits', 'wired', { class: 'nonconformance' });
 const defect: UnitEvent = opened('d-1', LOOSE, 'final', 'electrical');

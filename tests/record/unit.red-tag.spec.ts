@@ -1,12 +1,8 @@
 import type { Signer } from '@libs/judge';
-import type { UnitCommand, UnitEvent } from '@libs/record';
-import { INSPECTOR, LEAD, MANAGER, SERIAL, given, onLine, stateAfter } from '../support/unit-spec';
+import type { UnitEvent } from '@libs/record';
+import { INSPECTOR, LEAD, MANAGER, SERIAL, given, onLine, stateAfter, told } from '../support/unit-spec';
 
 const AGENCY: Signer = { actor: 'agency', crew: null, roles: ['agency-inspector'] };
-
-type Data<T extends UnitCommand['type']> = Extract<UnitCommand, { readonly type: T }>['data'];
-const told = <T extends UnitCommand['type']>(type: T, data: Omit<Data<T>, 'serial'>): UnitCommand =>
-  ({ type, data: { serial: SERIAL, ...data } }) as unknown as UnitCommand;
 
 describe('a red tag', () => {
   const place = told('PlaceRedTag', { tag: 'R-1', defect: null, rule: '3280.612(a)' });

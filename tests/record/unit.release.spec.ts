@@ -13,13 +13,11 @@ import {
   placed,
   stateAfter,
   worked,
+  told,
 } from '../support/unit-spec';
+import type { Data } from '../support/unit-told';
 
 const AGENCY: Signer = { actor: 'agency', crew: null, roles: ['agency-inspector'] };
-
-type Data<T extends UnitCommand['type']> = Extract<UnitCommand, { readonly type: T }>['data'];
-const told = <T extends UnitCommand['type']>(type: T, data: Omit<Data<T>, 'serial'>): UnitCommand =>
-  ({ type, data: { serial: SERIAL, ...data } }) as unknown as UnitCommand;
 
 const LOOSE = finding('value-out-of-limits', 'wired', { class: 'nonconformance' });
 const defect: UnitEvent = opened('d-1', LOOSE, 'final', 'electrical');

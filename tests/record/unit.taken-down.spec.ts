@@ -1,9 +1,6 @@
 import type { UnitCommand, UnitEvent } from '@libs/record';
-import { SERIAL, given, inches, onLine, recordWork, stateAfter, worked } from '../support/unit-spec';
-
-type Data<T extends UnitCommand['type']> = Extract<UnitCommand, { readonly type: T }>['data'];
-const told = <T extends UnitCommand['type']>(type: T, data: Omit<Data<T>, 'serial'>): UnitCommand =>
-  ({ type, data: { serial: SERIAL, ...data } }) as unknown as UnitCommand;
+import { SERIAL, given, inches, onLine, recordWork, stateAfter, worked, told } from '../support/unit-spec';
+import type { Data } from '../support/unit-told';
 
 const PLATE = { lot: 'P', kind: 'plate', usable: true, properties: [inches('thickness', '0.07')] };
 

@@ -1,99 +1,13 @@
-import type { CompiledPlan, Finding, RecordedValue, Signer } from '@libs/judge';
+import type { Finding, RecordedValue, Signer } from '@libs/judge';
 import type { Recorded, StreamKind } from '@libs/kernel';
 import { SECTION } from '@libs/record';
-import type { Codes, RecordedUnitEvent, Unit, UnitCommand, UnitEvent, UnitFacts } from '@libs/record';
-import { SOURCE, hides, operation, planOfOperations, requires, value } from './judging';
+import type { RecordedUnitEvent, Unit, UnitCommand, UnitEvent, UnitFacts } from '@libs/record';
+import { PLAN, LEAD, NOON, FACTS, SERIAL } from './unit-plan';
+import type { Data } from './unit-told';
+import { SOURCE } from './judging';
 
-/** A line of nine operations: enough to cover, to inspect, to test, to label, and to go on at the site. */
-export const PLAN: CompiledPlan = planOfOperations(
-  operation('framed', { station: 'floor', crew: 'floor', entry: 'S' }),
-  operation('wired', { entry: 'V', values: [value('edge'), value('plates', NO_PLATES_MISSING())] }),
-  operation('plated', { entry: 'V', lots: ['plate'], values: [value('thickness', FROM_PLATE())] }),
-  operation('looked', {
-    crew: 'quality',
-    entry: 'I',
-    requires: requires('wired'),
-    signers: ['crew:quality'],
-  }),
-  operation('trussed', { station: 'roof-shop', crew: 'roof', entry: 'S' }),
-  operation('roofed', { station: 'roof-set', crew: 'roof', entry: 'S', expects: ['trussed'] }),
-  operation('boarded', {
-    station: 'drywall',
-    crew: 'drywall',
-    entry: 'S',
-    requires: requires('looked'),
-    hides: [hides('wired'), hides('plated')],
-  }),
-  operation('tested', {
-    station: 'final',
-    crew: 'quality',
-    entry: 'T',
-    instrument: 'gauge',
-    values: [
-      value('pressure', { unit: '[psi]', test: { is: 'compare', op: '>=', number: '3' }, required: '>= 3' }),
-    ],
-  }),
-  operation('labelled', { station: 'final', crew: 'quality', entry: 'I', gate: true, label: true }),
-  operation('joined', { station: 'site', crew: 'installer', scope: 'home', requires: requires('labelled') }),
-);
-
-function NO_PLATES_MISSING(): Parameters<typeof value>[1] {
-  return {
-    kind: 'count',
-    unit: '1',
-    test: { is: 'compare', op: '=', number: '0' },
-    required: '0',
-    grade: 'refuse',
-  };
-}
-
-function FROM_PLATE(): Parameters<typeof value>[1] {
-  return {
-    from: 'lot',
-    lotKind: 'plate',
-    test: { is: 'compare', op: '>=', number: '0.0625' },
-    required: '>= 0.0625',
-  };
-}
-
-export const CODES: Codes = {
-  operations: new Set([...PLAN.order, 'sheathed']),
-  stations: new Set(PLAN.stations.map(({ id }) => id)),
-  places: new Set(['kitchen', 'bath']),
-  components: new Set(['outlet']),
-  symptoms: new Set(['loose']),
-  reasons: new Set(['look-again', 'misread', 'waiting-for-part']),
-  likelyCause: () => 'wired',
-};
-
-export const LEAD: Signer = { actor: 'lead', crew: 'electrical', roles: ['station-lead'] };
-export const INSPECTOR: Signer = { actor: 'inspector', crew: 'quality', roles: ['inspector'] };
-export const MANAGER: Signer = { actor: 'manager', crew: 'quality', roles: ['quality-manager'] };
-
-export const NOON = '2026-03-02T12:00:00.000-06:00';
-
-export const FACTS: UnitFacts = {
-  plan: PLAN,
-  codes: CODES,
-  revisionInForce: 1,
-  homeRevision: null,
-  signer: LEAD,
-  idBase: 'key',
-  occurredAt: NOON,
-  receivedAt: NOON,
-  skewMs: 0,
-  station: null,
-  mounted: [],
-  scanned: [],
-  instrument: null,
-  ofSections: null,
-  moved: null,
-  agencySaw: ['rough-in'],
-  unusable: [],
-  heldStations: [],
-};
-
-export const SERIAL = 'T-1A';
+export * from './unit-plan';
+export { told } from './unit-told';
 
 /** Who did what, where it is not a lead at noon. */
 export type Signed = { readonly by?: Signer; readonly at?: string };
@@ -233,8 +147,6 @@ export const count = (characteristic: string, number: string): RecordedValue => 
 
 /** All that `wired` is asked for, well within its limits. */
 export const WIRED_WELL: readonly RecordedValue[] = [inches('edge', '1.5'), count('plates', '0')];
-
-type Data<T extends UnitCommand['type']> = Extract<UnitCommand, { readonly type: T }>['data'];
 
 export const recordWork = (operationId: string, change: Partial<Data<'RecordWork'>> = {}): UnitCommand => ({
   type: 'RecordWork',

@@ -15,6 +15,7 @@ export { operationCard } from './operation-card';
 export type { OperationCardOf } from './operation-card';
 export * from './photo';
 export * from './routes';
+export * from './plan-shapes';
 export * from './rulebook-shapes';
 export * from './quality-screens';
 export * from './quality-signals';

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { BuildPlanAnswer } from '../plan-shapes';
 import * as shapes from '../rulebook-shapes';
 import { Day, Reference } from '../shapes';
 import { get, tell } from './route';
@@ -90,6 +91,6 @@ export const rulebookRoutes = {
   buildPlan: get(
     '/api/sections/{serial}/build-plan',
     'What a section needs, station by station',
-    shapes.BuildPlanAnswer,
+    BuildPlanAnswer,
   ),
 } as const;
