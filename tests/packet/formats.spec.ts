@@ -19,6 +19,9 @@ const OFFICIAL = [
   process.env['EPCIS_SCHEMA'],
   join(__dirname, '../../../shared/reference/standards/epcis/epcis-json-schema-2.0.1.json'),
 ].find((file) => file !== undefined && existsSync(file));
+if (OFFICIAL === undefined) {
+  process.stderr.write('\nEPCIS_SCHEMA is not set: EPCIS is held to the plant’s profile alone.\n\n');
+}
 
 type Event = { readonly [field: string]: unknown };
 
